@@ -1,0 +1,91 @@
+/**
+ * What a material is made of, per kilogram of it. All shares are fractions of its mass. Water, fat, protein,
+ * carbohydrate and ash come from separate determinations and need not add up to exactly 1.
+ */
+export interface Composition {
+  readonly waterFraction: number;
+  readonly fatFraction: number;
+  /** Crude protein, nitrogen × 6.25 (9 CFR 317.309(c)(7)). */
+  readonly proteinFraction: number;
+  readonly carbohydrateFraction: number;
+  readonly ashFraction: number;
+  /** Sodium chloride, added or natural, where known. */
+  readonly saltFraction: number;
+  /** Collagen (hydroxyproline × 8), where known: absent means not determined, never zero. */
+  readonly collagenFraction?: number;
+  readonly saturatedFatFraction?: number;
+  readonly cholesterolMgPerKg?: number;
+  readonly sodiumMgPerKg?: number;
+}
+
+/** A straight line of one constituent against fat, both as fractions of the raw weight. */
+export interface Line {
+  readonly intercept: number;
+  readonly slope: number;
+}
+
+/** How the lean and fat of one species go together: what a trim of a given fat is made of. */
+export interface TrimLine {
+  readonly species: string;
+  readonly water: Line;
+  readonly protein: Line;
+  readonly ash: Line;
+  readonly saturatedFat: Line;
+  /** Milligrams per kilogram against the fat fraction. */
+  readonly cholesterolMgPerKg: Line;
+  readonly sodiumMgPerKg: Line;
+}
+
+/**
+ * Composition of a trim of the given fat by the lines of its species (ingredient-tables/trim-lines.csv).
+ * @param fatFraction 0 to 1.
+ */
+export function trimComposition(line: TrimLine, fatFraction: number): Composition {
+  const at = ({ intercept, slope }: Line) => round12(Math.max(0, intercept + slope * fatFraction));
+  const proteinFraction = at(line.protein);
+  const ashFraction = at(line.ash);
+  // Very fat or very lean ends of a straight line may not leave room for all the water it predicts.
+  const waterFraction = round12(Math.min(at(line.water), Math.max(0, 1 - fatFraction - proteinFraction)));
+  return {
+    fatFraction,
+    waterFraction,
+    proteinFraction,
+    ashFraction,
+    carbohydrateFraction: 0,
+    saltFraction: 0,
+    saturatedFatFraction: Math.min(at(line.saturatedFat), fatFraction),
+    cholesterolMgPerKg: at(line.cholesterolMgPerKg),
+    sodiumMgPerKg: at(line.sodiumMgPerKg),
+  };
+}
+
+/**
+ * The same material with another fat, where no line of its species applies: what is not fat keeps its own
+ * proportions.
+ */
+export function withFat(composition: Composition, fatFraction: number): Composition {
+  const fatFree = 1 - composition.fatFraction;
+  const scale = fatFree > 0 ? (1 - fatFraction) / fatFree : 0;
+  const scaled = (share: number) => round12(share * scale);
+  const fatScale = composition.fatFraction > 0 ? fatFraction / composition.fatFraction : 1;
+  return {
+    ...composition,
+    fatFraction,
+    waterFraction: scaled(composition.waterFraction),
+    proteinFraction: scaled(composition.proteinFraction),
+    carbohydrateFraction: scaled(composition.carbohydrateFraction),
+    ashFraction: scaled(composition.ashFraction),
+    saltFraction: scaled(composition.saltFraction),
+    ...(composition.collagenFraction !== undefined && {
+      collagenFraction: scaled(composition.collagenFraction),
+    }),
+    ...(composition.saturatedFatFraction !== undefined && {
+      saturatedFatFraction: round12(composition.saturatedFatFraction * fatScale),
+    }),
+  };
+}
+
+/** Computed shares are kept to 12 decimals, far below any table, so that exact sums stay short. */
+function round12(value: number): number {
+  return Number(value.toFixed(12));
+}

@@ -1,0 +1,68 @@
+import { type Composition, trimComposition, withFat } from './composition.ts';
+import type { Material } from './material.ts';
+
+/** A received quantity of one material. Dates are calendar days as YYYY-MM-DD text. */
+export interface Lot {
+  readonly id: string;
+  readonly materialId: string;
+  readonly onHandKg: number;
+  readonly costPerKg: number;
+  /** Fat found by a test of this lot; without one the material's own figure stands. */
+  readonly measuredFat?: MeasuredFat;
+  readonly receivedDate: string;
+  readonly packedDate?: string;
+  readonly useByDate?: string;
+  readonly state: 'chilled' | 'frozen';
+  readonly boxKg?: number;
+  readonly supplierEstablishment?: string;
+  readonly supplierLot?: string;
+  readonly location?: string;
+}
+
+export interface MeasuredFat {
+  readonly fatFraction: number;
+  readonly method: string;
+}
+
+/**
+ * Something a batch can draw on: a lot on hand, or a material bought at a known price without a lot of its
+ * own (water from the tap, a spice whose lots are not tracked).
+ */
+export interface Supply {
+  readonly id: string;
+  readonly material: Material;
+  readonly lot?: Lot;
+  readonly composition: Composition;
+  readonly costPerKg: number;
+  /** Infinity for a material without a lot. */
+  readonly onHandKg: number;
+}
+
+export function supplyOfLot(lot: Lot, material: Material): Supply {
+  return {
+    id: lot.id,
+    material,
+    lot,
+    composition: lotComposition(lot, material),
+    costPerKg: lot.costPerKg,
+    onHandKg: lot.onHandKg,
+  };
+}
+
+export function supplyOfMaterial(material: Material, costPerKg: number): Supply {
+  return {
+    id: material.id,
+    material,
+    composition: material.composition,
+    costPerKg,
+    onHandKg: Number.POSITIVE_INFINITY,
+  };
+}
+
+function lotComposition(lot: Lot, material: Material): Composition {
+  if (!lot.measuredFat) return material.composition;
+  const { fatFraction } = lot.measuredFat;
+  return material.trimLine
+    ? trimComposition(material.trimLine, fatFraction)
+    : withFat(material.composition, fatFraction);
+}

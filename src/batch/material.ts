@@ -1,0 +1,106 @@
+import type { Composition, TrimLine } from './composition.ts';
+
+export const SPECIES = ['beef', 'veal', 'pork', 'lamb', 'goat', 'chicken', 'turkey'] as const;
+export type Species = (typeof SPECIES)[number];
+export const POULTRY: readonly Species[] = ['chicken', 'turkey'];
+
+/** Kinds that come from the carcass: together they are the green weight (the meat block). */
+export const MEAT_KINDS = [
+  'skeletal meat',
+  'cheek meat',
+  'head meat',
+  'heart meat',
+  'tongue meat',
+  'liver',
+  'other byproduct',
+  'mechanically separated',
+  'partially defatted tissue',
+  'fat',
+  'skin',
+] as const;
+
+export const OTHER_KINDS = [
+  'salt',
+  'sweetener',
+  'spice',
+  'flavoring',
+  'vegetable',
+  'dairy',
+  'binder',
+  'cure',
+  'cure accelerator',
+  'phosphate',
+  'antimicrobial',
+  'antioxidant',
+  'casing',
+  'water',
+] as const;
+
+export const MATERIAL_KINDS = [...MEAT_KINDS, ...OTHER_KINDS] as const;
+export type MaterialKind = (typeof MATERIAL_KINDS)[number];
+
+/**
+ * Substances that some rule counts, carried by a material as a fraction of its mass. Nitrite is counted as
+ * sodium nitrite and nitrate as sodium nitrate whichever salt was used (the limits of 9 CFR 424.21(c) are the
+ * same weight for both).
+ */
+export const SUBSTANCES = [
+  'nitrite',
+  'nitrate',
+  'ascorbic acid',
+  'sodium ascorbate',
+  'citric acid',
+  'phosphate',
+  'BHA',
+  'BHT',
+  'propyl gallate',
+  'TBHQ',
+  'isolated soy protein',
+  'sodium caseinate',
+  'lactate',
+  'diacetate',
+  'salt',
+  'pepper',
+  'fennel or anise',
+  'smoke flavor',
+] as const;
+export type Substance = (typeof SUBSTANCES)[number];
+
+/** The nine major food allergens of US law (21 U.S.C. 321(qq); sesame since 1 January 2023). */
+export const ALLERGENS = [
+  'milk',
+  'eggs',
+  'fish',
+  'crustacean shellfish',
+  'tree nuts',
+  'wheat',
+  'peanuts',
+  'soy',
+  'sesame',
+] as const;
+export type Allergen = (typeof ALLERGENS)[number];
+
+/** Anything that can go into a batch. */
+export interface Material {
+  readonly id: string;
+  /** What the floor calls it. */
+  readonly name: string;
+  /** Its common or usual name on an ingredient statement; materials of one name are declared together. */
+  readonly declaredName: string;
+  readonly kind: MaterialKind;
+  /** Every kind of the carcass has a species; seasonings have none. */
+  readonly species?: Species;
+  readonly composition: Composition;
+  /** Present for trims: a lot with another fat is recomputed along this line. */
+  readonly trimLine?: TrimLine;
+  readonly substances: Readonly<Partial<Record<Substance, number>>>;
+  readonly allergens: readonly Allergen[];
+  /** Parts of a multi-part ingredient as they must be declared, in descending order; empty when single. */
+  readonly subIngredients: readonly string[];
+  /** Where the figures come from. */
+  readonly source: string;
+}
+
+export function isMeat(material: Material): boolean {
+  return (MEAT_KINDS as readonly string[]).includes(material.kind);
+}

@@ -1,0 +1,75 @@
+import type { MaterialKind, Species } from './material.ts';
+
+/**
+ * What a plant makes: its standard, what may go into the meat block, the seasoning lines and the process.
+ */
+export interface Product {
+  readonly id: string;
+  /** What the plant calls it; the name on the label follows from the standard. */
+  readonly name: string;
+  readonly standard: { readonly jurisdiction: string; readonly productClass: string };
+  readonly meatBlock: readonly MeatPart[];
+  readonly seasoning: readonly SeasoningLine[];
+  readonly targets: readonly Target[];
+  readonly process: Process;
+  readonly form: Form;
+  readonly label: ProductLabel;
+}
+
+/** One part of the meat block: which materials may fill it and how much of the green weight it may be. */
+export interface MeatPart {
+  readonly name: string;
+  readonly materialIds?: readonly string[];
+  readonly kinds?: readonly MaterialKind[];
+  readonly species?: readonly Species[];
+  readonly minFraction?: number;
+  readonly maxFraction?: number;
+}
+
+export const SEASONING_BASES = ['green weight', 'batch', 'finished weight'] as const;
+export type SeasoningBasis = (typeof SEASONING_BASES)[number];
+
+/** An ingredient outside the meat block, at a fixed rate on its basis or anywhere between two rates. */
+export interface SeasoningLine {
+  readonly materialId: string;
+  readonly basis: SeasoningBasis;
+  readonly minFraction: number;
+  readonly maxFraction: number;
+}
+
+/** What a target of the plant is about, in the finished product unless said otherwise. */
+export const TARGET_MEASURES = ['fat', 'protein', 'water', 'salt', 'cost per kg'] as const;
+export type TargetMeasure = (typeof TARGET_MEASURES)[number];
+
+/** The plant's own aim, inside what the law allows. */
+export interface Target {
+  readonly measure: TargetMeasure;
+  readonly min?: number;
+  readonly max?: number;
+}
+
+/** What happens between the mixer and the pack. */
+export interface Process {
+  readonly cooking: 'raw' | 'cooked';
+  readonly smoked: boolean;
+  /** Finished weight over raw batch weight: 1 for a fresh product. */
+  readonly yieldFraction: number;
+  /** Fat lost in cooking, as a fraction of the raw batch weight; the rest of the loss is water. */
+  readonly fatLossFraction: number;
+  readonly grindPlates: readonly string[];
+  readonly mixing: readonly string[];
+}
+
+/** How the product leaves the stuffer or former. */
+export interface Form {
+  readonly shape: 'bulk' | 'chub' | 'link' | 'patty';
+  /** Raw weight of one piece, where the product is made by the piece. */
+  readonly pieceKg?: number;
+  readonly casingMaterialId?: string;
+}
+
+export interface ProductLabel {
+  /** Lean percent shown with its fat percent, for ground product: 80 for 80/20. */
+  readonly leanPercent?: number;
+  readonly storage: 'keep refrigerated' | 'keep frozen';
+}
