@@ -64,3 +64,8 @@ export function fixed(value: number, decimals: number): string {
   const body = decimals > 0 ? `${whole}.${fraction.padEnd(decimals, '0')}` : whole;
   return negative && rounded !== 0n ? `-${body}` : body;
 }
+
+/** A mass for people to read, to a hundredth of the unit: '312.40 lb'. */
+export function massText(massKg: number, unit: MassUnit): string {
+  return `${fixed(inUnit(massKg, unit), 2)} ${unit}`;
+}

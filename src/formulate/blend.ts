@@ -1,0 +1,73 @@
+import type { Supply } from '../batch/lot.ts';
+import type { Scale } from '../batch/plant.ts';
+import type { Exact } from '../exact.ts';
+import type { Check } from '../rules/check.ts';
+import type { Limit } from '../rules/limit.ts';
+import type { Issue } from './request.ts';
+
+/** The answer to one request. */
+export type Formulation =
+  | { readonly outcome: 'blend'; readonly blend: Blend }
+  | {
+      readonly outcome: 'no blend';
+      readonly because: readonly Because[];
+      readonly leftOut: readonly LeftOut[];
+    }
+  | { readonly outcome: 'refused'; readonly issues: readonly Issue[] };
+
+/** What goes into the batch, as it is printed: every figure follows from weights that a scale can show. */
+export interface Blend {
+  readonly lines: readonly BlendLine[];
+  readonly loads: number;
+  readonly batchKg: number;
+  readonly loadKg: number;
+  readonly greenWeightKg: number;
+  readonly finishedKg: number;
+  readonly cost: number;
+  /** Least cost of the unrounded problem, by the engine: what rounding to the scale costs is the difference. */
+  readonly unroundedCost: number;
+  readonly checks: readonly Check[];
+  readonly raw: Makeup;
+  readonly finished: Makeup;
+  readonly leftOut: readonly LeftOut[];
+  readonly cautions: readonly string[];
+}
+
+export interface BlendLine {
+  readonly supply: Supply;
+  /** Share asked for by a fixed seasoning line and its basis; absent where the blend decides. */
+  readonly asked?: { readonly fraction: number; readonly basis: string };
+  readonly weight: PrintedWeight;
+  /** Weight in the whole batch. */
+  readonly massKg: number;
+  readonly exactMassKg: Exact;
+  readonly cost: number;
+}
+
+/** A weight in one load as its scale shows it. */
+export interface PrintedWeight {
+  readonly scale: Scale;
+  /** Whole divisions of the scale. */
+  readonly divisions: number;
+  /** Decimal text in the scale's unit, with the decimals of its division. */
+  readonly text: string;
+}
+
+/** Fractions of the batch or of the finished product. */
+export interface Makeup {
+  readonly fatFraction: number;
+  readonly waterFraction: number;
+  readonly proteinFraction: number;
+  readonly saltFraction: number;
+}
+
+export interface LeftOut {
+  readonly supply: Supply;
+  readonly because: string;
+}
+
+/** One reason why nothing fits, and the way out. */
+export interface Because {
+  readonly limit?: Limit;
+  readonly message: string;
+}

@@ -1,0 +1,116 @@
+import type { Supply } from '../batch/lot.ts';
+import { isMeat } from '../batch/material.ts';
+import type { Product } from '../batch/product.ts';
+import { forbiddenBy } from '../rules/eligibility.ts';
+import { selects } from '../rules/forms.ts';
+import type { Limit } from '../rules/limit.ts';
+import type { LeftOut } from './blend.ts';
+import type { Issue } from './request.ts';
+
+export interface Choice {
+  readonly usable: readonly Supply[];
+  readonly leftOut: readonly LeftOut[];
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * Which supplies may go into a batch of this product on this day, why the others may not, and what the
+ * product needs that nothing supplies.
+ */
+export function chooseSupplies(
+  supplies: readonly Supply[],
+  product: Product,
+  limits: readonly Limit[],
+  date: string,
+): Choice {
+  const usable: Supply[] = [];
+  const leftOut: LeftOut[] = [];
+  for (const supply of supplies.filter((candidate) => hasPlace(candidate, product))) {
+    const because = whyNot(supply, product, limits, date);
+    if (because) leftOut.push({ supply, because });
+    else usable.push(supply);
+  }
+  return { usable, leftOut, issues: findGaps(usable, leftOut, product, limits) };
+}
+
+function hasPlace(supply: Supply, { meatBlock, seasoning }: Product): boolean {
+  return isMeat(supply.material)
+    ? meatBlock.some((part) => selects(part, supply))
+    : seasoning.some(({ materialId }) => materialId === supply.material.id);
+}
+
+function whyNot(
+  { ...supply }: Supply,
+  product: Product,
+  limits: readonly Limit[],
+  date: string,
+): string | undefined {
+  const { lot } = supply;
+  if (lot?.useByDate && lot.useByDate < date) return `past its use-by date ${lot.useByDate}`;
+  if (lot && lot.receivedDate > date) return `received only on ${lot.receivedDate}`;
+  if (supply.onHandKg <= 0) return 'nothing on hand';
+  const limit = forbiddenBy(limits, supply, product.process);
+  return limit && `${limit.says} (${limit.citation})`;
+}
+
+function findGaps(
+  usable: readonly Supply[],
+  leftOut: readonly LeftOut[],
+  { meatBlock, seasoning }: Product,
+  limits: readonly Limit[],
+): Issue[] {
+  const issues: Issue[] = [];
+  const meat = usable.filter(({ material }) => isMeat(material));
+  const rejected = (supplies: readonly LeftOut[]) =>
+    supplies.map(({ supply, because }) => `${supply.id} is left out: ${because}`).join('; ');
+
+  if (meat.length === 0) {
+    const reasons = rejected(leftOut.filter(({ supply }) => isMeat(supply.material)));
+    issues.push({
+      code: 'no-meat',
+      path: ['lots'],
+      message: `No lot on hand can go into the meat block${reasons ? ` (${reasons})` : ''}. Receive a lot that fits it.`,
+    });
+  }
+  meatBlock.forEach((part, index) => {
+    if (meat.length === 0 || !part.minFraction || meat.some((supply) => selects(part, supply))) return;
+    issues.push({
+      code: 'no-supply',
+      path: ['product', 'meatBlock', index],
+      message: `No usable lot for "${part.name}", of which the product asks at least ${part.minFraction * 100} %. Receive a lot of it or change its minFraction.`,
+    });
+  });
+  seasoning.forEach(({ materialId, minFraction }, index) => {
+    if (usable.some(({ material }) => material.id === materialId)) return;
+    const path = ['product', 'seasoning', index, 'materialId'];
+    const reasons = leftOut.filter(({ supply }) => supply.material.id === materialId);
+    if (reasons.length > 0) {
+      issues.push({
+        code: 'against-the-standard',
+        path,
+        message: `${materialId} cannot be used: ${rejected(reasons)}. Take the line out of the product, or receive another lot.`,
+      });
+    } else if (minFraction > 0) {
+      issues.push({
+        code: 'no-supply',
+        path,
+        message: `${materialId} has neither a lot on hand nor a price. Receive a lot of it or give its price.`,
+      });
+    }
+  });
+  for (const limit of limits) {
+    if (limit.sense !== 'present' || usable.some((supply) => carries(limit, supply))) continue;
+    issues.push({
+      code: 'against-the-standard',
+      path: ['product', 'seasoning'],
+      message: `${limit.says} (${limit.citation}) Add a seasoning line for ${limit.numerator.says}.`,
+    });
+  }
+  return issues;
+}
+
+function carries({ numerator }: Limit, { material }: Supply): boolean {
+  return numerator.terms.some(
+    ({ of }) => typeof of === 'object' && 'substance' in of && (material.substances[of.substance] ?? 0) > 0,
+  );
+}

@@ -1,0 +1,136 @@
+import type { Product, SeasoningBasis, Target } from '../batch/product.ts';
+import { FORMS, type Form, massOf } from '../rules/forms.ts';
+import type { Limit } from '../rules/limit.ts';
+import { fixed, fractionOfPercent, percentOfFraction } from '../units.ts';
+
+/** The plant's own limits that follow from a product: targets, shares of the meat block, ranges of lines. */
+export function houseLimits(product: Product): Limit[] {
+  return [
+    ...product.targets.flatMap(targetLimits),
+    ...labelLimits(product),
+    ...shareLimits(product),
+    ...seasoningLimits(product),
+  ];
+}
+
+export const BASIS_FORMS: Readonly<Record<SeasoningBasis, Form>> = {
+  'green weight': FORMS.greenWeight,
+  batch: FORMS.formula,
+  'finished weight': FORMS.finished,
+};
+
+const TARGET_FORMS: Readonly<Record<Target['measure'], Form>> = {
+  fat: FORMS.finishedFat,
+  protein: FORMS.protein,
+  water: FORMS.finishedWater,
+  salt: FORMS.salt,
+  'cost per kg': FORMS.cost,
+};
+
+const HOUSE = { authority: 'house', unit: 'percent', citation: 'house target', read: 'official' } as const;
+
+type Ends = { readonly min?: number | undefined; readonly max?: number | undefined };
+
+/** At most two limits, one for each end that is given. */
+function ends(
+  base: Omit<Limit, 'sense' | 'bound' | 'says' | 'id'> & { id: string; what: string },
+  { min, max }: Ends,
+): Limit[] {
+  const { id, what, ...rest } = base;
+  const shown = (bound: number) =>
+    rest.unit === 'percent' ? `${percentOfFraction(bound)} %` : fixed(bound, 4);
+  return [
+    ...(min === undefined
+      ? []
+      : [
+          {
+            ...rest,
+            id: `${id}-min`,
+            sense: 'min',
+            bound: min,
+            says: `${what} is at least ${shown(min)}.`,
+          } as const,
+        ]),
+    ...(max === undefined
+      ? []
+      : [
+          {
+            ...rest,
+            id: `${id}-max`,
+            sense: 'max',
+            bound: max,
+            says: `${what} is at most ${shown(max)}.`,
+          } as const,
+        ]),
+  ];
+}
+
+function targetLimits({ measure, min, max }: Target): Limit[] {
+  const unit = measure === 'cost per kg' ? 'price per kg' : 'percent';
+  return ends(
+    {
+      ...HOUSE,
+      unit,
+      id: `house-${measure.replaceAll(' ', '-')}`,
+      what:
+        measure === 'cost per kg'
+          ? 'Cost per kg of the finished product'
+          : `Target: ${measure} of the finished product`,
+      numerator: TARGET_FORMS[measure],
+      basis: FORMS.finished,
+    },
+    { min, max },
+  );
+}
+
+/** A lean percent on the label is a promise: the fat must be no more than the rest. */
+function labelLimits({ label }: Product): Limit[] {
+  if (label.leanPercent === undefined) return [];
+  return ends(
+    {
+      ...HOUSE,
+      id: 'house-label-lean',
+      what: `Fat behind "${label.leanPercent}% lean" on the label`,
+      numerator: FORMS.finishedFat,
+      basis: FORMS.finished,
+      citation: '9 CFR 317.362(f)',
+    },
+    { max: fractionOfPercent(100 - label.leanPercent) },
+  );
+}
+
+function shareLimits({ meatBlock }: Product): Limit[] {
+  return meatBlock.flatMap(({ name, minFraction, maxFraction, kinds, species, materialIds }, index) =>
+    ends(
+      {
+        ...HOUSE,
+        id: `house-share-${index + 1}`,
+        what: `Share of ${name} in the meat block`,
+        numerator: massOf(`share-${index + 1}`, name, {
+          ...(kinds && { kinds }),
+          ...(species && { species }),
+          ...(materialIds && { materialIds }),
+        }),
+        basis: FORMS.greenWeight,
+      },
+      { min: minFraction || undefined, max: maxFraction === 1 ? undefined : maxFraction },
+    ),
+  );
+}
+
+function seasoningLimits({ seasoning }: Product): Limit[] {
+  return seasoning
+    .filter(({ minFraction, maxFraction }) => minFraction !== maxFraction)
+    .flatMap(({ materialId, basis, minFraction, maxFraction }) =>
+      ends(
+        {
+          ...HOUSE,
+          id: `house-line-${materialId}`,
+          what: `${materialId} on ${basis}`,
+          numerator: massOf(materialId, materialId, { materialIds: [materialId] }),
+          basis: BASIS_FORMS[basis],
+        },
+        { min: minFraction || undefined, max: maxFraction },
+      ),
+    );
+}

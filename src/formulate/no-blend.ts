@@ -1,0 +1,81 @@
+import { toNumber } from '../exact.ts';
+import { type Check, describeCheck } from '../rules/check.ts';
+import type { Coefficients } from '../rules/coefficients.ts';
+import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
+import type { Engine } from '../solver/model.ts';
+import { relax } from '../solver/relax.ts';
+import { solve } from '../solver/solve.ts';
+import { type MassUnit, massText } from '../units.ts';
+import type { BatchModel, SizeRow } from './batch-model.ts';
+import type { Because } from './blend.ts';
+
+const ROOM_FOR_NOISE_KG = 1e-6;
+
+/** Why no blend exists: the batch is too big for what is on hand, or limits that cannot hold together. */
+export function whyNoBlend(
+  model: BatchModel,
+  coefficients: Coefficients,
+  size: SizeRow,
+  units: MassUnit,
+  engines: readonly Engine[],
+): Because[] {
+  const largestKg = largestSize(model, coefficients, size, engines);
+  if (largestKg !== undefined && largestKg > ROOM_FOR_NOISE_KG) {
+    return [
+      {
+        message: `What is on hand makes at most ${massText(largestKg, units)} (${size.form.says}) of this product within its limits; ${massText(size.massKg, units)} is asked. Make a smaller batch or receive more.`,
+      },
+    ];
+  }
+  const relaxation = relax(model, [...model.limitOfRow.keys()], engines);
+  if (!relaxation) {
+    return [
+      {
+        message: `What is on hand does not reach ${massText(size.massKg, units)} (${size.form.says}) together with the fixed seasoning lines. Make a smaller batch or receive more.`,
+      },
+    ];
+  }
+  return relaxation.gives.map(({ rowIndex }) => {
+    const limit = model.limitOfRow.get(rowIndex) as Limit;
+    return { limit, message: messageOf(limit, coefficients, relaxation.values) };
+  });
+}
+
+/** The most that can be made with every limit kept; undefined when nothing bounds it. */
+function largestSize(
+  model: BatchModel,
+  coefficients: Coefficients,
+  { form }: SizeRow,
+  engines: readonly Engine[],
+): number | undefined {
+  const perKg = coefficients.of(form).map(toNumber);
+  const columns = model.columns.map((column, index) => ({ ...column, cost: -(perKg[index] ?? 0) }));
+  const outcome = solve({ columns, rows: model.rows.slice(1) }, engines);
+  if (outcome.status === 'optimal') return -outcome.cost;
+  return outcome.status === 'infeasible' ? 0 : undefined;
+}
+
+function messageOf(limit: Limit, coefficients: Coefficients, values: readonly number[]): string {
+  const total = (form: Limit['basis']) =>
+    coefficients.of(form).reduce((sum, perKg, column) => sum + toNumber(perKg) * (values[column] ?? 0), 0);
+  const reached = inShownUnit(total(limit.numerator) / total(limit.basis), limit.unit);
+  const side = limit.sense === 'max' ? 'at most' : 'at least';
+  const lots = limit.sense === 'max' ? 'less' : 'more';
+  const remedy =
+    limit.authority === 'law'
+      ? `This is a limit of the law (${limit.citation}): receive meat with ${lots} of it or change the recipe.`
+      : `Change this target, or receive meat with ${lots} of it.`;
+  return `${limit.says} The nearest blend has ${shown(reached)} ${limit.unit} of ${limit.numerator.says} where ${side} ${shownBound(limit)} is asked. ${remedy}`;
+}
+
+/** The blend exists on paper but no weights that the scales can show keep these limits. */
+export function whyNotWeighable(failed: readonly Check[]): Because[] {
+  return failed.map((check) => ({
+    limit: check.limit,
+    message: `On the plant's scales no weights keep this limit: ${describeCheck(check)}. Make a larger batch, weigh on a finer scale, or aim further inside the limit.`,
+  }));
+}
+
+function shown(value: number): string {
+  return String(Number(value.toPrecision(5)));
+}

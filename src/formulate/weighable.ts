@@ -1,0 +1,67 @@
+import type { Column, Engine, Row } from '../solver/model.ts';
+import { SolverFault, solve } from '../solver/solve.ts';
+import type { BatchModel } from './batch-model.ts';
+
+/** Rounds of widening the set of lines whose rounding is allowed for; two are nearly always enough. */
+const ROUNDS = 4;
+
+/**
+ * The least-cost blend that stays inside its limits however its lines are rounded: every limit is held back
+ * by the most that one division on each line in use can move it. Where a limit leaves no such room (a cure
+ * asked for exactly at its limit) its holding back gives way, at a price that only then is worth paying, and
+ * the rounding itself must keep the limit.
+ * @param start a solution of the model. @param stepKg one division on each column's line, in the batch.
+ */
+export function weighable(
+  model: BatchModel,
+  start: readonly number[],
+  stepKg: (column: number, massKg: number) => number,
+  engines: readonly Engine[],
+): readonly number[] {
+  const inUse = new Set<number>();
+  let values = start;
+  for (let round = 0; round < ROUNDS; round++) {
+    const before = inUse.size;
+    values.forEach((massKg, column) => {
+      if (massKg > 1e-9) inUse.add(column);
+    });
+    if (round > 0 && inUse.size === before) break;
+    values = solveHeldBack(
+      model,
+      (column) => (inUse.has(column) ? stepKg(column, values[column] ?? 0) : 0),
+      engines,
+    );
+  }
+  return values;
+}
+
+function solveHeldBack(
+  model: BatchModel,
+  stepKg: (column: number) => number,
+  engines: readonly Engine[],
+): readonly number[] {
+  const dearest = model.columns.reduce((max, { cost }) => Math.max(max, Math.abs(cost)), 1);
+  const columns: Column[] = [...model.columns];
+  const rows = model.rows.map((row, index): Row => {
+    if (!model.limitOfRow.has(index)) return row;
+    const largest = row.terms.reduce((max, { coefficient }) => Math.max(max, Math.abs(coefficient)), 0);
+    const back = row.terms.reduce(
+      (sum, { column, coefficient }) => sum + Math.abs(coefficient) * stepKg(column),
+      0,
+    );
+    if (back === 0) return row;
+    const give = columns.push({ cost: (100 * dearest) / largest, lower: 0, upper: back }) - 1;
+    const isMax = Number.isFinite(row.upper);
+    return {
+      name: row.name,
+      lower: row.lower + back,
+      upper: row.upper - back,
+      terms: [...row.terms, { column: give, coefficient: isMax ? -1 : 1 }],
+    };
+  });
+  const outcome = solve({ columns, rows }, engines);
+  if (outcome.status !== 'optimal') {
+    throw new SolverFault(`a blend exists, yet with its rounding allowed for it is ${outcome.status}`, model);
+  }
+  return outcome.values.slice(0, model.columns.length);
+}

@@ -1,0 +1,246 @@
+import type { Composition } from '../batch/composition.ts';
+import type { Supply } from '../batch/lot.ts';
+import { type MaterialKind, MEAT_KINDS, POULTRY, type Species, type Substance } from '../batch/material.ts';
+import type { Process } from '../batch/product.ts';
+import { add, type Exact, exact, multiply, ONE, subtract, ZERO } from '../exact.ts';
+
+/**
+ * A linear form: a weighted sum, over what goes into the batch, of kilograms of something. Every limit of the
+ * trade compares two of these, so a form is data and is evaluated in one place.
+ */
+export interface Form {
+  readonly id: string;
+  /** In the trade's words, as it stands in an explanation. */
+  readonly says: string;
+  readonly terms: readonly FormTerm[];
+}
+
+export interface FormTerm {
+  readonly of: Quantity;
+  /** Only materials that match every given list count; absent means all. */
+  readonly from?: Selector;
+  readonly times: number | ProcessFactor;
+}
+
+export type Quantity =
+  | 'mass'
+  | 'cost'
+  | { readonly constituent: Constituent }
+  | { readonly substance: Substance };
+
+export type Constituent = {
+  [Key in keyof Composition]-?: Key extends `${infer Name}Fraction` ? Name : never;
+}[keyof Composition];
+
+export interface Selector {
+  readonly kinds?: readonly MaterialKind[];
+  readonly exceptKinds?: readonly MaterialKind[];
+  readonly species?: readonly Species[];
+  readonly exceptSpecies?: readonly Species[];
+  readonly materialIds?: readonly string[];
+}
+
+/** Factors that the process fixes: finished over raw weight, and the water and fat lost per raw kilogram. */
+export type ProcessFactor = 'yield' | '-water loss' | '-fat loss';
+
+/** A figure that a form needs and that a material does not have. */
+export class MissingFigure extends Error {
+  readonly materialId: string;
+  readonly constituent: string;
+
+  constructor(materialId: string, constituent: string) {
+    super(`${materialId} has no figure for ${constituent}; add it to its table`);
+    this.name = 'MissingFigure';
+    this.materialId = materialId;
+    this.constituent = constituent;
+  }
+}
+
+export function selects(selector: Selector | undefined, { material }: Supply): boolean {
+  if (!selector) return true;
+  const { kinds, exceptKinds, species, exceptSpecies, materialIds } = selector;
+  if (kinds && !kinds.includes(material.kind)) return false;
+  if (exceptKinds?.includes(material.kind)) return false;
+  if (species && !(material.species && species.includes(material.species))) return false;
+  if (exceptSpecies && material.species && exceptSpecies.includes(material.species)) return false;
+  return !materialIds || materialIds.includes(material.id);
+}
+
+/**
+ * Kilograms of the form per kilogram of the supply, exact.
+ * @throws MissingFigure when the composition lacks a constituent that the form counts.
+ */
+export function coefficient(form: Form, supply: Supply, process: Process): Exact {
+  let total = ZERO;
+  for (const { of, from, times } of form.terms) {
+    if (!selects(from, supply)) continue;
+    total = add(total, multiply(quantity(of, supply), factor(times, process)));
+  }
+  return total;
+}
+
+function quantity(of: Quantity, supply: Supply): Exact {
+  if (of === 'mass') return ONE;
+  if (of === 'cost') return exact(supply.costPerKg);
+  if ('substance' in of) return exact(supply.material.substances[of.substance] ?? 0);
+  const fraction = supply.composition[`${of.constituent}Fraction`];
+  if (fraction === undefined) throw new MissingFigure(supply.material.id, of.constituent);
+  return exact(fraction);
+}
+
+function factor(times: number | ProcessFactor, process: Process): Exact {
+  if (typeof times === 'number') return exact(times);
+  const yieldFraction = exact(process.yieldFraction);
+  const fatLoss = exact(process.fatLossFraction);
+  if (times === 'yield') return yieldFraction;
+  if (times === '-fat loss') return subtract(ZERO, fatLoss);
+  return subtract(add(yieldFraction, fatLoss), ONE);
+}
+
+const mass = (from?: Selector, times: FormTerm['times'] = 1): FormTerm => ({
+  of: 'mass',
+  times,
+  ...(from && { from }),
+});
+const part = (constituent: Constituent, times = 1, from?: Selector): FormTerm => ({
+  of: { constituent },
+  times,
+  ...(from && { from }),
+});
+const carried = (name: Substance, times = 1): FormTerm => ({ of: { substance: name }, times });
+const form = (id: string, says: string, ...terms: FormTerm[]): Form => ({ id, says, terms });
+
+const MEAT: Selector = { kinds: MEAT_KINDS };
+const ADDED_WATER_TERMS = [part('water'), part('protein', -4, MEAT), mass(undefined, '-water loss')];
+const FINISHED_FAT_TERMS = [part('fat'), mass(undefined, '-fat loss')];
+
+/** Mass of the chosen materials, as a form of its own. */
+export function massOf(id: string, says: string, from: Selector): Form {
+  return form(id, says, mass(from));
+}
+
+/** The named forms. A new numerator or basis is one entry here. */
+export const FORMS = {
+  formula: form('formula', 'all ingredients, water included', mass()),
+  formulaWithoutWater: form(
+    'formulaWithoutWater',
+    'all ingredients less water and ice',
+    mass({ exceptKinds: ['water'] }),
+  ),
+  finished: form('finished', 'finished product', mass(undefined, 'yield')),
+  greenWeight: form('greenWeight', 'green weight of meat, poultry and their byproducts', mass(MEAT)),
+
+  fat: form('fat', 'fat', part('fat')),
+  water: form('water', 'moisture', part('water')),
+  finishedFat: form('finishedFat', 'fat', ...FINISHED_FAT_TERMS),
+  finishedWater: form('finishedWater', 'moisture', part('water'), mass(undefined, '-water loss')),
+  protein: form('protein', 'protein', part('protein')),
+  salt: form('salt', 'salt added', carried('salt')),
+  cost: form('cost', 'cost of all ingredients', { of: 'cost', times: 1 }),
+
+  waterPutIn: form('waterPutIn', 'water and ice put in', mass({ kinds: ['water'] })),
+  addedWater: form('addedWater', 'added water: moisture less four times meat protein', ...ADDED_WATER_TERMS),
+  fatAndAddedWater: form(
+    'fatAndAddedWater',
+    'fat and added water',
+    ...FINISHED_FAT_TERMS,
+    ...ADDED_WATER_TERMS,
+  ),
+
+  notBeef: form(
+    'notBeef',
+    'meat of species other than beef',
+    mass({ kinds: MEAT_KINDS, exceptSpecies: ['beef'] }),
+  ),
+  notPork: form(
+    'notPork',
+    'meat of species other than pork',
+    mass({ kinds: MEAT_KINDS, exceptSpecies: ['pork'] }),
+  ),
+  cheekMeat: form('cheekMeat', 'cheek meat', mass({ kinds: ['cheek meat'] })),
+  organMeat: form('organMeat', 'heart and tongue meat', mass({ kinds: ['heart meat', 'tongue meat'] })),
+  byproducts: form(
+    'byproducts',
+    'byproducts',
+    mass({ kinds: ['liver', 'other byproduct', 'partially defatted tissue', 'skin'] }),
+  ),
+  notMuscleOfOneAnimal: form(
+    'notMuscleOfOneAnimal',
+    'parts other than muscle tissue in the proportions of one animal',
+    mass({
+      kinds: [
+        'head meat',
+        'cheek meat',
+        'heart meat',
+        'tongue meat',
+        'liver',
+        'other byproduct',
+        'mechanically separated',
+        'partially defatted tissue',
+        'skin',
+      ],
+    }),
+  ),
+  fatAsSuch: form('fatAsSuch', 'fat added as such', mass({ kinds: ['fat'] })),
+  mechanicallySeparated: form(
+    'mechanicallySeparated',
+    'mechanically separated (species)',
+    mass({ kinds: ['mechanically separated'], exceptSpecies: POULTRY }),
+  ),
+  mechanicallySeparatedBeef: form(
+    'mechanicallySeparatedBeef',
+    'mechanically separated beef',
+    mass({ kinds: ['mechanically separated'], species: ['beef', 'veal'] }),
+  ),
+  mechanicallySeparatedMeat: form(
+    'mechanicallySeparatedMeat',
+    'any mechanically separated meat or poultry',
+    mass({ kinds: ['mechanically separated'] }),
+  ),
+  poultry: form('poultry', 'poultry', mass({ kinds: MEAT_KINDS, species: POULTRY })),
+  poultrySkinAndFat: form(
+    'poultrySkinAndFat',
+    'poultry skin and poultry fat',
+    mass({ kinds: ['skin', 'fat'], species: POULTRY }),
+  ),
+  meatOrFat: form(
+    'meatOrFat',
+    'meat and fat',
+    mass({ kinds: ['skeletal meat', 'head meat', 'cheek meat', 'fat'] }),
+  ),
+
+  nitrite: form('nitrite', 'nitrite, as sodium nitrite', carried('nitrite')),
+  nitrate: form('nitrate', 'nitrate, as sodium nitrate', carried('nitrate')),
+  nitriteAndNitrate: form('nitriteAndNitrate', 'nitrite and nitrate', carried('nitrite'), carried('nitrate')),
+  ascorbicAcid: form('ascorbicAcid', 'ascorbic and erythorbic acid', carried('ascorbic acid')),
+  sodiumAscorbate: form('sodiumAscorbate', 'sodium ascorbate and erythorbate', carried('sodium ascorbate')),
+  phosphate: form('phosphate', 'phosphates', carried('phosphate')),
+  binder: form(
+    'binder',
+    'binders and extenders, isolated soy protein and caseinate counted at 3.5/2 of their weight',
+    mass({ kinds: ['binder'] }),
+    carried('isolated soy protein', 0.75),
+    carried('sodium caseinate', 0.75),
+  ),
+  anyBinder: form('anyBinder', 'binders and extenders', mass({ kinds: ['binder'] })),
+  isolatedSoy: form('isolatedSoy', 'isolated soy protein', carried('isolated soy protein')),
+  caseinate: form('caseinate', 'sodium caseinate', carried('sodium caseinate')),
+  lactate: form('lactate', 'sodium and potassium lactate', carried('lactate')),
+  diacetate: form('diacetate', 'sodium diacetate', carried('diacetate')),
+  antioxidants: form(
+    'antioxidants',
+    'BHA, BHT, propyl gallate and TBHQ together',
+    carried('BHA'),
+    carried('BHT'),
+    carried('propyl gallate'),
+    carried('TBHQ'),
+  ),
+  BHA: form('BHA', 'BHA', carried('BHA')),
+  BHT: form('BHT', 'BHT', carried('BHT')),
+  propylGallate: form('propylGallate', 'propyl gallate', carried('propyl gallate')),
+  TBHQ: form('TBHQ', 'TBHQ', carried('TBHQ')),
+
+  saltPutIn: form('saltPutIn', 'salt', carried('salt')),
+  pepper: form('pepper', 'pepper', carried('pepper')),
+  fennelOrAnise: form('fennelOrAnise', 'fennel or anise', carried('fennel or anise')),
+} as const satisfies Record<string, Form>;

@@ -1,0 +1,32 @@
+import type { Limit } from './limit.ts';
+
+/** What the law says of one class of product. */
+export interface Standard {
+  readonly productClass: string;
+  /** The name of the standard, in the trade's words. */
+  readonly says: string;
+  readonly citation: string;
+  /** Which limits hold; the figures live in src/standards. */
+  readonly limits: readonly Limit[];
+  readonly naming: Naming;
+}
+
+/** How the standard names its product on the label. */
+export interface Naming {
+  readonly name: string;
+  /** 'lead' puts the species before the name when only one went in. */
+  readonly species: 'in name' | 'lead' | 'none';
+  /** Ground product may show its lean percent when the fat percent stands beside it (9 CFR 317.362(f)). */
+  readonly leanPair: boolean;
+}
+
+/** The rules of one place. */
+export interface RuleSet {
+  readonly jurisdiction: string;
+  readonly says: string;
+  readonly standards: readonly Standard[];
+}
+
+export function findStandard(ruleSet: RuleSet, productClass: string): Standard | undefined {
+  return ruleSet.standards.find((standard) => standard.productClass === productClass);
+}
