@@ -1,6 +1,8 @@
 import { type Composition, trimComposition, withFat } from './composition.ts';
 import type { Material } from './material.ts';
 
+export const LOT_STATES = ['chilled', 'frozen', 'dry'] as const;
+
 /** A received quantity of one material. Dates are calendar days as YYYY-MM-DD text. */
 export interface Lot {
   readonly id: string;
@@ -12,7 +14,7 @@ export interface Lot {
   readonly receivedDate: string;
   readonly packedDate?: string;
   readonly useByDate?: string;
-  readonly state: 'chilled' | 'frozen';
+  readonly state: (typeof LOT_STATES)[number];
   readonly boxKg?: number;
   readonly supplierEstablishment?: string;
   readonly supplierLot?: string;

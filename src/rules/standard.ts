@@ -13,7 +13,8 @@ export interface Standard {
 
 /** How the standard names its product on the label. */
 export interface Naming {
-  readonly name: string;
+  /** Absent where the standard covers many products: then the product's own common name stands. */
+  readonly name?: string;
   /** 'lead' puts the species before the name when only one went in. */
   readonly species: 'in name' | 'lead' | 'none';
   /** Ground product may show its lean percent when the fat percent stands beside it (9 CFR 317.362(f)). */

@@ -260,7 +260,7 @@ export const SAUSAGE: readonly Standard[] = [
     says: 'Other uncooked sausage, such as fresh bratwurst',
     citation: '9 CFR 319.140',
     limits: [...SAUSAGE_BINDERS, ...FRESH],
-    naming: { name: 'Sausage', species: 'none', leanPair: false },
+    naming: { species: 'none', leanPair: false },
   },
   {
     productClass: 'smoked-pork-sausage',
@@ -289,6 +289,6 @@ export const SAUSAGE: readonly Standard[] = [
     says: 'Other cooked sausage, such as smoked sausage',
     citation: '9 CFR 319.140',
     limits: [...OTHER_COOKED, ...COOKED],
-    naming: { name: 'Sausage', species: 'none', leanPair: false },
+    naming: { species: 'none', leanPair: false },
   },
 ];

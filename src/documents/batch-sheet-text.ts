@@ -1,0 +1,153 @@
+import { fixed, fractionOfPercent } from '../units.ts';
+import type { BatchSheet, BothUnits, ProofLine } from './batch-sheet.ts';
+import { textTable } from './text-table.ts';
+
+/** The batch sheet as plain text, to be read on a screen or sent to any printer. */
+export function batchSheetText(sheet: BatchSheet): string {
+  return [
+    ...header(sheet),
+    ...section('LOTS TO PICK (whole batch)', pick(sheet)),
+    ...section(
+      `WEIGH INTO EACH LOAD (${sheet.batch.loads === 1 ? '1 load' : `${sheet.batch.loads} equal loads`})`,
+      weigh(sheet),
+    ),
+    ...section('GRIND AND MIX', work(sheet)),
+    ...section('LIMITS, checked on the weights above', proof(sheet)),
+    ...section('MAKE-UP', makeup(sheet)),
+    ...section('COST', cost(sheet)),
+    ...section(
+      'FILL IN',
+      sheet.fillIn.map((line) => `${line}: ______________________`),
+    ),
+    ...section(
+      'CAUTIONS',
+      sheet.cautions.map((caution) => `! ${caution}`),
+    ),
+  ].join('\n');
+}
+
+function header({ plant, product, standard, date, batch, ...sheet }: BatchSheet): string[] {
+  const mass = (both: BothUnits) => inBoth(both, sheet.units);
+  const finished = batch.finished.kg === batch.total.kg ? [] : [`Finished  ${mass(batch.finished)} expected`];
+  const pieces = batch.pieces === undefined ? [] : [`Pieces    about ${batch.pieces}`];
+  return [
+    `BATCH SHEET  ${product.name}`,
+    `${plant.name}, Est. ${plant.establishment}   Date ${date}`,
+    `Standard  ${standard.says} (${standard.citation})`,
+    `Batch     ${mass(batch.total)} = ${batch.loads} x ${mass(batch.load)}`,
+    `Meat      ${mass(batch.greenWeight)} green weight`,
+    ...finished,
+    ...pieces,
+  ];
+}
+
+function section(title: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
+}
+
+function pick({ pick: lines, units }: BatchSheet): string[] {
+  return textTable(
+    [
+      { title: 'Lot', align: 'left' },
+      { title: 'Material', align: 'left' },
+      { title: units, align: 'right' },
+      { title: 'boxes', align: 'right' },
+      { title: 'use by', align: 'left' },
+      { title: 'from Est.', align: 'left' },
+      { title: 'their lot', align: 'left' },
+      { title: 'place', align: 'left' },
+    ],
+    lines.map((line) => [
+      line.lotId,
+      line.material,
+      fixed(line.mass[units], 2),
+      line.boxes === undefined ? '' : String(line.boxes),
+      line.useByDate ?? '',
+      line.supplierEstablishment ?? '',
+      line.supplierLot ?? '',
+      line.location ?? '',
+    ]),
+  );
+}
+
+function weigh({ weigh: lines, units }: BatchSheet): string[] {
+  const other = units === 'lb' ? 'kg' : 'lb';
+  return textTable(
+    [
+      { title: '', align: 'left' },
+      { title: '#', align: 'right' },
+      { title: 'Material', align: 'left' },
+      { title: 'Lot', align: 'left' },
+      { title: 'weigh', align: 'right' },
+      { title: '', align: 'left' },
+      { title: `(${other})`, align: 'right' },
+      { title: 'on', align: 'left' },
+      { title: 'asked', align: 'left' },
+    ],
+    lines.map((line) => [
+      '[ ]',
+      String(line.number),
+      line.material,
+      line.lotId ?? '',
+      line.weight,
+      line.unit,
+      fixed(line.perLoad[other], 4),
+      line.scale,
+      line.asked ?? '',
+    ]),
+  );
+}
+
+function work({ grindPlates, mixing }: BatchSheet): string[] {
+  const plates = grindPlates.length === 0 ? [] : [`Plates: ${grindPlates.join(', then ')}`];
+  return [...plates, ...mixing.map((step, index) => `${index + 1}. ${step}`)];
+}
+
+function proof({ proof: lines, currency }: BatchSheet): string[] {
+  return lines.map((line) => {
+    const mark = line.read === 'official' ? '' : ` [${line.read}]`;
+    return `${line.holds ? 'ok ' : 'NO '} ${figures(line, currency)}${line.says} ${line.citation}${mark}`;
+  });
+}
+
+function figures({ value, bound, sense, unit, basis }: ProofLine, currency: string): string {
+  if (sense === 'present' || (sense === 'max' && bound === 0)) return '';
+  const sign = unit === 'percent' ? '%' : unit === 'ppm' ? 'ppm' : `${currency} per kg`;
+  const decimals = unit === 'ppm' ? 1 : 3;
+  return `${fixed(value, decimals)} ${sign} of ${basis}, ${sense} ${bound} ${sign}. `;
+}
+
+function makeup({ makeup: { raw, finished } }: BatchSheet): string[] {
+  const percent = (fraction: number) => fixed(fraction / fractionOfPercent(1), 2);
+  const row = (title: string, { fatFraction, waterFraction, proteinFraction, saltFraction }: typeof raw) => [
+    title,
+    percent(fatFraction),
+    percent(waterFraction),
+    percent(proteinFraction),
+    percent(saltFraction),
+  ];
+  return textTable(
+    [
+      { title: 'percent', align: 'left' },
+      { title: 'fat', align: 'right' },
+      { title: 'moisture', align: 'right' },
+      { title: 'protein', align: 'right' },
+      { title: 'salt added', align: 'right' },
+    ],
+    [row('raw', raw), row('finished', finished)],
+  );
+}
+
+function cost({ cost: costs, currency }: BatchSheet): string[] {
+  const money = (amount: number) => `${fixed(amount, 4)} ${currency}`;
+  return [
+    `Batch ${fixed(costs.batch, 2)} ${currency}`,
+    `Raw ${money(costs.perLbRaw)} per lb, ${money(costs.perKgRaw)} per kg`,
+    `Finished ${money(costs.perLbFinished)} per lb, ${money(costs.perKgFinished)} per kg`,
+  ];
+}
+
+function inBoth(both: BothUnits, units: 'lb' | 'kg'): string {
+  const other = units === 'lb' ? 'kg' : 'lb';
+  return `${fixed(both[units], 2)} ${units} (${fixed(both[other], 2)} ${other})`;
+}

@@ -1,0 +1,59 @@
+import type { Plant } from '../batch/plant.ts';
+import type { Product } from '../batch/product.ts';
+import type { Blend } from '../formulate/blend.ts';
+import type { Standard } from '../rules/standard.ts';
+import { type AllergenDeclaration, allergenDeclaration } from './allergens.ts';
+import { type IngredientStatement, ingredientStatement } from './ingredient-statement.ts';
+import { type Duty, type ProductName, productName } from './product-name.ts';
+
+/** What the label of one batch must say. Layout, type size and nutrition facts are not part of it. */
+export interface Declaration extends ProductName {
+  readonly ingredients: IngredientStatement;
+  readonly allergens: AllergenDeclaration;
+  /** Lean and fat together, for ground product only. */
+  readonly leanPair?: Duty;
+  readonly storage: Duty;
+  readonly safeHandling?: Duty;
+  readonly inspection: Duty;
+  readonly cautions: readonly string[];
+}
+
+/** The label declaration that follows from a settled blend. */
+export function declare(product: Product, standard: Standard, blend: Blend, plant: Plant): Declaration {
+  const pair = leanPair(product, standard);
+  return {
+    ...productName(product, standard, blend.lines),
+    ingredients: ingredientStatement(blend.lines),
+    allergens: allergenDeclaration(blend.lines),
+    ...(pair && { leanPair: pair }),
+    storage: storage(product),
+    ...(product.process.cooking === 'raw' && { safeHandling: SAFE_HANDLING }),
+    inspection: {
+      text: `Inspection legend with establishment number ${plant.establishment} goes here`,
+      citation: '9 CFR 317.2(i)',
+    },
+    cautions: [
+      'Check that every allergen carried over from other products on the line is managed; this list covers what was weighed in.',
+      'Nutrition facts are not part of this declaration; ground product and sausage need them unless an exemption applies.',
+    ],
+  };
+}
+
+/** Heading and four statements with their pictures, for raw and not ready-to-eat product. */
+const SAFE_HANDLING: Duty = {
+  text: 'Safe handling instructions with rationale, four statements and their pictures',
+  citation: '9 CFR 317.2(l)',
+};
+
+function storage({ label }: Product): Duty {
+  const text = label.storage === 'keep frozen' ? 'Keep Frozen' : 'Keep Refrigerated';
+  return { text, citation: '9 CFR 317.2(k)' };
+}
+
+function leanPair({ label }: Product, { naming }: Standard): Duty | undefined {
+  if (label.leanPercent === undefined || !naming.leanPair) return undefined;
+  return {
+    text: `${label.leanPercent}% lean / ${100 - label.leanPercent}% fat`,
+    citation: '9 CFR 317.362(f)',
+  };
+}

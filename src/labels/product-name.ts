@@ -1,0 +1,73 @@
+import { isMeat } from '../batch/material.ts';
+import type { Product } from '../batch/product.ts';
+import type { BlendLine } from '../formulate/blend.ts';
+import type { Standard } from '../rules/standard.ts';
+
+export interface ProductName {
+  readonly name: string;
+  /** Lines that must stand with the name, each with its citation. */
+  readonly qualifiers: readonly Duty[];
+}
+
+export interface Duty {
+  readonly text: string;
+  readonly citation: string;
+}
+
+/** The name by the standard, with the qualifiers that what went in calls for. */
+export function productName(product: Product, standard: Standard, lines: readonly BlendLine[]): ProductName {
+  return {
+    name: [smoked(product, standard), species(standard, lines), baseName(product, standard)]
+      .filter(Boolean)
+      .join(' '),
+    qualifiers: [...binderLines(product, lines), ...smokeFlavorLine(lines), ...antioxidantLine(lines)],
+  };
+}
+
+function baseName(product: Product, { naming }: Standard): string {
+  const name = naming.name ?? product.name;
+  if (product.form.shape !== 'patty' || /patt/i.test(name)) return name;
+  return `${name} Patties`;
+}
+
+function smoked(product: Product, standard: Standard): string {
+  const name = standard.naming.name ?? product.name;
+  return product.process.smoked && !/smoked/i.test(name) ? 'Smoked' : '';
+}
+
+function species({ naming }: Standard, lines: readonly BlendLine[]): string {
+  if (naming.species !== 'lead') return '';
+  const all = new Set(
+    lines.filter(({ supply }) => isMeat(supply.material)).map(({ supply }) => supply.material.species),
+  );
+  const [only] = all;
+  return all.size === 1 && only ? only.charAt(0).toUpperCase() + only.slice(1) : '';
+}
+
+/** Sausage in casing or link form is marked with each added binder (9 CFR 316.11(b), edition of 2012). */
+function binderLines({ form }: Product, lines: readonly BlendLine[]): Duty[] {
+  if (form.shape !== 'link') return [];
+  const names = new Set(
+    lines
+      .filter(({ supply }) => supply.material.kind === 'binder')
+      .map(({ supply }) => supply.material.declaredName),
+  );
+  if (names.size === 0) return [];
+  const text = [...names].join(' and ');
+  return [{ text: `${text.charAt(0).toUpperCase()}${text.slice(1)} added`, citation: '9 CFR 316.11(b)' }];
+}
+
+function smokeFlavorLine(lines: readonly BlendLine[]): Duty[] {
+  const used = lines.some(({ supply }) => (supply.material.substances['smoke flavor'] ?? 0) > 0);
+  return used ? [{ text: 'Smoke flavoring added', citation: '9 CFR 317.2(j)(3)' }] : [];
+}
+
+function antioxidantLine(lines: readonly BlendLine[]): Duty[] {
+  const names = new Set(
+    lines
+      .filter(({ supply }) => supply.material.kind === 'antioxidant')
+      .map(({ supply }) => supply.material.declaredName),
+  );
+  if (names.size === 0) return [];
+  return [{ text: `${[...names].join(', ')} added to help protect flavor`, citation: '9 CFR 317.2(j)(10)' }];
+}

@@ -1,0 +1,59 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Lot } from '../batch/lot.ts';
+import type { Material } from '../batch/material.ts';
+import type { Product } from '../batch/product.ts';
+import { TableError } from './csv.ts';
+import { readLots } from './lots.ts';
+import { loadMaterials } from './materials.ts';
+import { type PlantFile, readPlant } from './plant.ts';
+import { readPrices } from './prices.ts';
+import { readProduct } from './products.ts';
+
+/** Everything a plant works with, as its files hold it. */
+export interface PlantData {
+  readonly plant: PlantFile;
+  readonly materials: ReadonlyMap<string, Material>;
+  readonly lots: readonly Lot[];
+  /** Currency per kilogram of materials bought without a lot, by material id. */
+  readonly prices: ReadonlyMap<string, number>;
+  readonly products: ReadonlyMap<string, StoredProduct>;
+}
+
+/** A product beside the JSON it was read from, which is the form that people edit and send back. */
+export interface StoredProduct {
+  readonly product: Product;
+  readonly json: unknown;
+}
+
+/**
+ * Reads a plant's folder (plant.json, lots.csv, prices.csv, products/*.json) and the ingredient tables.
+ * @throws TableError naming the file and place of what is wrong.
+ */
+export function loadPlantFolder(folder: string, tablesFolder: string): PlantData {
+  const text = (name: string) => readFileSync(join(folder, name), 'utf8');
+  const materials = loadMaterials(tablesFolder);
+  return {
+    plant: readPlant('plant.json', text('plant.json')),
+    materials,
+    lots: readLots('lots.csv', text('lots.csv'), materials),
+    prices: readPrices('prices.csv', text('prices.csv'), materials),
+    products: readProducts(join(folder, 'products'), materials),
+  };
+}
+
+function readProducts(folder: string, materials: ReadonlyMap<string, Material>): Map<string, StoredProduct> {
+  const products = new Map<string, StoredProduct>();
+  const files = readdirSync(folder).filter((name) => name.endsWith('.json'));
+  for (const file of files.sort()) {
+    const text = readFileSync(join(folder, file), 'utf8');
+    const product = readProduct(`products/${file}`, text, materials);
+    if (products.has(product.id)) {
+      throw new TableError([
+        { file: `products/${file}`, column: 'id', message: `"${product.id}" is the id of another product; give this one its own` },
+      ]);
+    }
+    products.set(product.id, { product, json: JSON.parse(text) });
+  }
+  return products;
+}
