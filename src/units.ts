@@ -1,4 +1,4 @@
-import { type Exact, exact, multiply, toNumber, toText } from './exact.ts';
+import { type Exact, exact, multiply, ratio, toNumber, toText } from './exact.ts';
 
 /**
  * Units of mass and the only conversions of the product. Inside, every mass is in kilograms and every share a
@@ -29,17 +29,17 @@ export function kilograms(mass: Mass): number {
 }
 
 export function inUnit(massKg: number, unit: MassUnit): number {
-  return massKg / toNumber(KILOGRAMS_PER[unit]);
+  return ratio(exact(massKg), KILOGRAMS_PER[unit]);
 }
 
 /** A price per unit of mass in the same currency per kilogram. */
 export function perKilogram(amount: number, unit: MassUnit): number {
-  return amount / toNumber(KILOGRAMS_PER[unit]);
+  return ratio(exact(amount), KILOGRAMS_PER[unit]);
 }
 
 /** A price per kilogram in the same currency per unit of mass. */
 export function pricePerUnit(amountPerKg: number, unit: MassUnit): number {
-  return amountPerKg * toNumber(KILOGRAMS_PER[unit]);
+  return toNumber(multiply(exact(amountPerKg), KILOGRAMS_PER[unit]));
 }
 
 /** 27.13 (percent) becomes 0.2713 exactly as written, without the noise of a division. */

@@ -38,6 +38,14 @@ export interface Supply {
   readonly costPerKg: number;
   /** Infinity for a material without a lot. */
   readonly onHandKg: number;
+  /** The least and the most to use of it in one batch, where the plant says so. */
+  readonly leastKg?: number;
+  readonly mostKg?: number;
+}
+
+/** The most that a batch can take: what is there, or less where the plant says so. */
+export function availableKg({ onHandKg, mostKg = Number.POSITIVE_INFINITY }: Supply): number {
+  return Math.min(onHandKg, mostKg);
 }
 
 export function supplyOfLot(lot: Lot, material: Material): Supply {

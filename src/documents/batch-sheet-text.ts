@@ -103,15 +103,27 @@ function work({ grindPlates, mixing }: BatchSheet): string[] {
   return [...plates, ...mixing.map((step, index) => `${index + 1}. ${step}`)];
 }
 
+/** Figures line by line; maxima of which the batch holds nothing at all share a paragraph. */
 function proof({ proof: lines, currency }: BatchSheet): string[] {
-  return lines.map((line) => {
-    const mark = line.read === 'official' ? '' : ` [${line.read}]`;
-    return `${line.holds ? 'ok ' : 'NO '} ${figures(line, currency)}${line.says} ${line.citation}${mark}`;
-  });
+  const isAbsent = ({ sense, value, holds }: ProofLine) => holds && sense === 'max' && value === 0;
+  const absent = lines.filter(isAbsent).map((line) => `${line.what} (${line.citation}${readMark(line)})`);
+  return [
+    ...lines
+      .filter((line) => !isAbsent(line))
+      .map(
+        (line) =>
+          `${line.holds ? 'ok ' : 'NO '} ${figures(line, currency)}${line.says} ${line.citation}${readMark(line)}`,
+      ),
+    ...(absent.length > 0 ? [`ok  Limited, and none of it in this batch: ${absent.join('; ')}.`] : []),
+  ];
+}
+
+function readMark({ read }: ProofLine): string {
+  return read === 'official' ? '' : ` [${read}]`;
 }
 
 function figures({ value, bound, sense, unit, basis }: ProofLine, currency: string): string {
-  if (sense === 'present' || (sense === 'max' && bound === 0)) return '';
+  if (sense === 'present') return '';
   const sign = unit === 'percent' ? '%' : unit === 'ppm' ? 'ppm' : `${currency} per kg`;
   const decimals = unit === 'ppm' ? 1 : 3;
   return `${fixed(value, decimals)} ${sign} of ${basis}, ${sense} ${bound} ${sign}. `;

@@ -73,6 +73,8 @@ export interface WeighLine {
 export interface ProofLine {
   readonly limitId: string;
   readonly says: string;
+  /** What is counted, in the trade's words. */
+  readonly what: string;
   readonly value: number;
   readonly bound: number;
   readonly sense: 'max' | 'min' | 'present';
@@ -160,6 +162,7 @@ function proofLine({ limit, value, holds }: Check): ProofLine {
   return {
     limitId: limit.id,
     says: limit.says,
+    what: limit.numerator.says,
     value: Number.isNaN(value) ? 0 : inShownUnit(value, limit.unit),
     bound: shownBound(limit),
     sense: limit.sense,

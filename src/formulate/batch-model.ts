@@ -1,3 +1,4 @@
+import { availableKg } from '../batch/lot.ts';
 import type { Product } from '../batch/product.ts';
 import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
@@ -20,10 +21,10 @@ export function batchModel(
   limits: readonly Limit[],
   size: SizeRow,
 ): BatchModel {
-  const columns: Column[] = coefficients.supplies.map(({ costPerKg, onHandKg }) => ({
-    cost: costPerKg,
-    lower: 0,
-    upper: onHandKg,
+  const columns: Column[] = coefficients.supplies.map((supply) => ({
+    cost: supply.costPerKg,
+    lower: supply.leastKg ?? 0,
+    upper: availableKg(supply),
   }));
   const rows: Row[] = [sizeRow(size, coefficients), ...seasoningRows(product, coefficients)];
   const limitOfRow = new Map<number, Limit>();

@@ -30,7 +30,11 @@ export function chooseSupplies(
     if (because) leftOut.push({ supply, because });
     else usable.push(supply);
   }
-  return { usable, leftOut, issues: findGaps(usable, leftOut, product, limits) };
+  const issues = [
+    ...unusableDemands(supplies, usable, leftOut),
+    ...findGaps(usable, leftOut, product, limits),
+  ];
+  return { usable, leftOut, issues };
 }
 
 function hasPlace(supply: Supply, { meatBlock, seasoning }: Product): boolean {
@@ -40,7 +44,7 @@ function hasPlace(supply: Supply, { meatBlock, seasoning }: Product): boolean {
 }
 
 function whyNot(
-  { ...supply }: Supply,
+  supply: Supply,
   product: Product,
   limits: readonly Limit[],
   date: string,
@@ -51,6 +55,25 @@ function whyNot(
   if (supply.onHandKg <= 0) return 'nothing on hand';
   const limit = forbiddenBy(limits, supply, product.process);
   return limit && `${limit.says} (${limit.citation})`;
+}
+
+/** A least use of something that cannot go in at all must not be forgotten in silence. */
+function unusableDemands(
+  supplies: readonly Supply[],
+  usable: readonly Supply[],
+  leftOut: readonly LeftOut[],
+): Issue[] {
+  return supplies
+    .filter((supply) => (supply.leastKg ?? 0) > 0 && !usable.includes(supply))
+    .map((supply) => {
+      const because =
+        leftOut.find((entry) => entry.supply === supply)?.because ?? 'the product has no place for it';
+      return {
+        code: 'unusable-demand',
+        path: ['use'],
+        message: `At least some of ${supply.id} is asked for, but it cannot go in: ${because}. Take the demand out.`,
+      };
+    });
 }
 
 function findGaps(

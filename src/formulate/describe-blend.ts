@@ -97,7 +97,7 @@ function cautions(lines: readonly BlendLine[], { checks, request }: Settled): st
   const touched = fromMemory.filter(({ numeratorKg }) => numeratorKg > 0);
   if (touched.length > 0) {
     found.push(
-      `These limits were entered from memory and need a look at the rule itself: ${touched.map(({ limit }) => limit.citation).join(', ')}.`,
+      `The limits on these were entered from memory; look at the rule itself before relying on them: ${[...new Set(touched.map(({ limit }) => limit.numerator.says))].join(', ')}.`,
     );
   }
   if (request.product.process.yieldFraction !== 1) {

@@ -47,7 +47,7 @@ export function mend(
   };
   const allowed = (index: number, count: number): boolean => {
     const line = lines[index] as WeighedLine;
-    if (count < 0 || count > line.mostDivisions) return false;
+    if (count < line.leastDivisions || count > line.mostDivisions) return false;
     if (line.free) return true;
     const moved = count - (start[index] as number);
     return moved === -1 || moved === 0 || (moved === 1 && !isRoundedDown(materialOf(line, coefficients)));

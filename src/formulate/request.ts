@@ -27,6 +27,7 @@ export interface Issue {
   readonly code:
     | 'no-supply'
     | 'no-meat'
+    | 'unusable-demand'
     | 'no-piece-weight'
     | 'against-the-standard'
     | 'missing-figure'

@@ -1,3 +1,4 @@
+import { availableKg } from '../batch/lot.ts';
 import { isMeat, type Material, type MaterialKind } from '../batch/material.ts';
 import type { Scale } from '../batch/plant.ts';
 import { compare, type Exact, exact, multiply, ratio, subtract, sum, toNumber } from '../exact.ts';
@@ -14,7 +15,8 @@ export interface WeighedLine {
   readonly wantedKg: number;
   /** Whole divisions on the scale. */
   readonly divisions: number;
-  /** Most divisions that the lot allows, over all loads. */
+  /** Fewest and most divisions in a load, by what the lot holds and the plant says. */
+  readonly leastDivisions: number;
   readonly mostDivisions: number;
   /** Whether the blend may move this line to keep sums and limits: meat yes, a fixed seasoning no. */
   readonly free: boolean;
@@ -73,26 +75,33 @@ function startLine(
   const free = isMeat(supply.material);
   const down = free || isRoundedDown(supply.material);
   const divisions = down ? Math.floor(count + dust) : Math.round(count);
-  const mostDivisions = Number.isFinite(supply.onHandKg)
-    ? Math.floor(ratio(exact(supply.onHandKg), multiply(division, exact(loads))) * (1 + 1e-15))
-    : Number.POSITIVE_INFINITY;
-  const most = stepDownTo(mostDivisions, division, loads, supply.onHandKg);
+  const loadStep = multiply(division, exact(loads));
+  const mostDivisions = divisionsWithin(availableKg(supply), loadStep);
+  const leastDivisions = divisionsReaching(supply.leastKg ?? 0, loadStep);
   return {
     column,
     scale,
     divisionKg: division,
     wantedKg,
-    divisions: Math.min(divisions, most),
-    mostDivisions: most,
+    divisions: Math.min(Math.max(divisions, leastDivisions), mostDivisions),
+    leastDivisions,
+    mostDivisions,
     free,
   };
 }
 
-/** The quotient above may err in its last digit: the lot itself decides, exactly. */
-function stepDownTo(divisions: number, division: Exact, loads: number, onHandKg: number): number {
-  if (!Number.isFinite(onHandKg)) return divisions;
-  const asks = multiply(multiply(exact(divisions), division), exact(loads));
-  return compare(asks, exact(onHandKg)) <= 0 ? divisions : divisions - 1;
+/** The most whole steps that stay within a mass, decided exactly. */
+function divisionsWithin(massKg: number, step: Exact): number {
+  if (!Number.isFinite(massKg)) return Number.POSITIVE_INFINITY;
+  const near = Math.floor(ratio(exact(massKg), step));
+  const over = (count: number) => compare(multiply(exact(count), step), exact(massKg)) > 0;
+  return over(near) ? near - 1 : over(near + 1) ? near : near + 1;
+}
+
+/** The fewest whole steps that reach a mass. */
+function divisionsReaching(massKg: number, step: Exact): number {
+  const within = divisionsWithin(massKg, step);
+  return compare(multiply(exact(within), step), exact(massKg)) < 0 ? within + 1 : within;
 }
 
 /** Gives the weight that rounding took away back to the free lines that lost most, coarse scales first. */

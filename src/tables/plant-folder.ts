@@ -50,7 +50,11 @@ function readProducts(folder: string, materials: ReadonlyMap<string, Material>):
     const product = readProduct(`products/${file}`, text, materials);
     if (products.has(product.id)) {
       throw new TableError([
-        { file: `products/${file}`, column: 'id', message: `"${product.id}" is the id of another product; give this one its own` },
+        {
+          file: `products/${file}`,
+          column: 'id',
+          message: `"${product.id}" is the id of another product; give this one its own`,
+        },
       ]);
     }
     products.set(product.id, { product, json: JSON.parse(text) });

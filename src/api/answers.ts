@@ -1,0 +1,96 @@
+import type { Formulation, LeftOut } from '../formulate/blend.ts';
+import type { Check } from '../rules/check.ts';
+import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
+import { inUnit, pricePerUnit } from '../units.ts';
+
+import type { BlendTask } from './blend-task.ts';
+import type { BlendAnswer, LimitAnswer } from './contract/blend-answer.ts';
+
+/** A formulation as it travels in JSON; a refusal never gets here, it is a problem. */
+export function blendAnswer(
+  { product, standard, date, plant }: BlendTask,
+  formulation: Exclude<Formulation, { outcome: 'refused' }>,
+): BlendAnswer {
+  if (formulation.outcome === 'no blend') {
+    return {
+      outcome: 'no blend',
+      because: formulation.because.map(({ limit, message }) => ({
+        ...(limit && { limitId: limit.id }),
+        message,
+      })),
+      leftOut: formulation.leftOut.map(leftOutAnswer),
+    };
+  }
+  const { blend } = formulation;
+  const costPerKg = blend.cost / blend.batchKg;
+  return {
+    outcome: 'blend',
+    product: product.id,
+    standard: { says: standard.says, citation: standard.citation },
+    date,
+    currency: plant.currency,
+    loads: blend.loads,
+    batch: inBothUnits(blend.batchKg),
+    load: inBothUnits(blend.loadKg),
+    greenWeight: inBothUnits(blend.greenWeightKg),
+    finished: inBothUnits(blend.finishedKg),
+    cost: blend.cost,
+    costPerKg,
+    costPerLb: pricePerUnit(costPerKg, 'lb'),
+    unroundedCost: blend.unroundedCost,
+    lines: blend.lines.map(({ supply, weight, massKg, cost, asked }) => ({
+      supplyId: supply.id,
+      materialId: supply.material.id,
+      material: supply.material.name,
+      ...(supply.lot && { lotId: supply.lot.id }),
+      weight: { text: weight.text, unit: weight.scale.unit, scale: weight.scale.name },
+      mass: inBothUnits(massKg),
+      cost,
+      ...(asked && { asked }),
+    })),
+    checks: blend.checks.map(checkAnswer),
+    raw: blend.raw,
+    finishedMakeup: blend.finished,
+    leftOut: blend.leftOut.map(leftOutAnswer),
+    cautions: [...blend.cautions],
+  };
+}
+
+export function limitAnswer(limit: Limit): LimitAnswer {
+  const { id, says, sense, unit, authority, citation, read, inForce, note } = limit;
+  return {
+    id,
+    says,
+    numerator: limit.numerator.says,
+    basis: limit.basis.says,
+    sense,
+    bound: shownBound(limit),
+    unit,
+    authority,
+    citation,
+    read,
+    ...(inForce && { inForce: { ...inForce } }),
+    ...(note !== undefined && { note }),
+  };
+}
+
+function checkAnswer({
+  limit,
+  holds,
+  value,
+  room,
+  numeratorKg,
+  basisKg,
+}: Check): Extract<BlendAnswer, { outcome: 'blend' }>['checks'][number] {
+  // An empty basis (no fat at all under a limit on fat) has no ratio; JSON has no NaN.
+  const shown = (fraction: number) => (Number.isNaN(fraction) ? 0 : inShownUnit(fraction, limit.unit));
+  return { limit: limitAnswer(limit), holds, value: shown(value), room: shown(room), numeratorKg, basisKg };
+}
+
+function leftOutAnswer({ supply, because }: LeftOut) {
+  return { supplyId: supply.id, material: supply.material.name, because };
+}
+
+function inBothUnits(massKg: number) {
+  return { kg: massKg, lb: inUnit(massKg, 'lb') };
+}

@@ -1,0 +1,81 @@
+import express, { type Express } from 'express';
+import { rateLimit } from 'express-rate-limit';
+import helmet from 'helmet';
+import type { Logger } from 'pino';
+import { pinoHttp } from 'pino-http';
+import type { Desk } from './blending.ts';
+import { docsPage } from './docs-page.ts';
+import { errorHandler, notFound } from './error-handler.ts';
+import { PROBLEMS, Problem } from './problem.ts';
+import { apiRoutes } from './routes.ts';
+
+export interface AppParts {
+  readonly desk: Desk;
+  readonly logger: Logger;
+  readonly version: string;
+  readonly maxBodyKb: number;
+  readonly requestsPerMinute: number;
+}
+
+/** The HTTP service without a port: routes, guards and logs around the use-cases. */
+export function createApp({ desk, logger, version, maxBodyKb, requestsPerMinute }: AppParts): Express {
+  const app = express();
+  app.disable('x-powered-by');
+  app.set('query parser', 'simple');
+  app.use(requestLog(logger));
+  app.use(securityHeaders());
+  app.use(
+    rateLimit({
+      windowMs: 60_000,
+      limit: requestsPerMinute,
+      standardHeaders: 'draft-8',
+      legacyHeaders: false,
+      handler: (_request, _response, next) =>
+        next(
+          new Problem(
+            'too-many-requests',
+            `More than ${requestsPerMinute} requests in a minute. Wait a moment.`,
+          ),
+        ),
+    }),
+  );
+  app.use(express.json({ limit: maxBodyKb * 1024, strict: false }));
+
+  app.use('/v1', apiRoutes(desk, version));
+  app.use('/docs', docsPage());
+  app.get('/problems/:kind', ({ params }, response) => {
+    const kind = Object.entries(PROBLEMS).find(([name]) => name === params.kind);
+    if (!kind) throw new Problem('not-found', `No problem is called "${params.kind}".`);
+    response.json({ type: `/problems/${kind[0]}`, ...kind[1] });
+  });
+  app.get('/', (_request, response) => {
+    response.redirect('/docs');
+  });
+  app.use(notFound);
+  app.use(errorHandler);
+  return app;
+}
+
+function requestLog(logger: Logger) {
+  return pinoHttp({
+    logger,
+    serializers: {
+      req: ({ id, method, url }: { id: unknown; method: string; url: string }) => ({ id, method, url }),
+      res: ({ statusCode }: { statusCode: number }) => ({ statusCode }),
+    },
+  });
+}
+
+/** Fit for plain HTTP on a plant's own network: nothing here asks the browser for TLS. */
+function securityHeaders() {
+  return helmet({
+    contentSecurityPolicy: {
+      directives: {
+        'default-src': ["'self'"],
+        'frame-ancestors': ["'none'"],
+        'upgrade-insecure-requests': null,
+      },
+    },
+    strictTransportSecurity: false,
+  });
+}

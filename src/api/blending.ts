@@ -1,0 +1,71 @@
+import { type BatchSheet, batchSheet } from '../documents/batch-sheet.ts';
+import type { Blend, Formulation } from '../formulate/blend.ts';
+import { type Declaration, declare } from '../labels/declaration.ts';
+import type { RuleSet } from '../rules/standard.ts';
+import type { PlantData } from '../tables/plant-folder.ts';
+import { blendAnswer } from './answers.ts';
+import { type BlendTask, prepareBlend } from './blend-task.ts';
+import type { BlendAnswer } from './contract/blend-answer.ts';
+import { blendRequestSchema } from './contract/blend-request.ts';
+import { parseOrProblem } from './parse.ts';
+import { fieldErrors, Problem } from './problem.ts';
+
+/** What the use-cases draw on; the HTTP service and the terminal each bring their own. */
+export interface Desk {
+  readonly data: PlantData;
+  readonly ruleSets: readonly RuleSet[];
+  /** The day at the plant, YYYY-MM-DD. */
+  readonly today: () => string;
+  readonly formulate: (task: BlendTask) => Promise<Formulation> | Formulation;
+}
+
+/** A blend, or why there is none. @throws Problem when the request cannot be used. */
+export async function blend(desk: Desk, body: unknown): Promise<BlendAnswer> {
+  const { task, formulation } = await formulated(desk, body);
+  return blendAnswer(task, formulation);
+}
+
+/** A batch sheet. @throws Problem, 'no-blend' among them. */
+export async function sheet(desk: Desk, body: unknown): Promise<BatchSheet> {
+  const { task, blend: settled } = await settledBlend(desk, body);
+  return batchSheet({ ...task, blend: settled });
+}
+
+/** A label declaration. @throws Problem, 'no-blend' among them. */
+export async function label(desk: Desk, body: unknown): Promise<Declaration> {
+  const { task, blend: settled } = await settledBlend(desk, body);
+  return declare(task.product, task.standard, settled, task.plant);
+}
+
+/** Sheet and label of the same blend. @throws Problem, 'no-blend' among them. */
+export async function sheetAndLabel(
+  desk: Desk,
+  body: unknown,
+): Promise<{ sheet: BatchSheet; label: Declaration }> {
+  const { task, blend: settled } = await settledBlend(desk, body);
+  return {
+    sheet: batchSheet({ ...task, blend: settled }),
+    label: declare(task.product, task.standard, settled, task.plant),
+  };
+}
+
+async function formulated(desk: Desk, body: unknown) {
+  const request = parseOrProblem(blendRequestSchema, body);
+  const prepared = prepareBlend(request, desk.data, desk.ruleSets, desk.today());
+  if (!prepared.ok) throw unusable(prepared.issues);
+  const formulation = await desk.formulate(prepared.task);
+  if (formulation.outcome === 'refused') throw unusable(formulation.issues);
+  return { task: prepared.task, formulation };
+}
+
+async function settledBlend(desk: Desk, body: unknown): Promise<{ task: BlendTask; blend: Blend }> {
+  const { task, formulation } = await formulated(desk, body);
+  if (formulation.outcome === 'blend') return { task, blend: formulation.blend };
+  throw new Problem('no-blend', formulation.because.map(({ message }) => message).join(' '));
+}
+
+function unusable(issues: readonly { path: readonly (string | number)[]; message: string }[]): Problem {
+  const detail =
+    issues.length === 1 ? 'One thing stands in the way.' : `${issues.length} things stand in the way.`;
+  return new Problem('cannot-be-used', detail, { errors: fieldErrors(issues) });
+}

@@ -1,0 +1,213 @@
+import { z } from 'zod';
+
+/** What the service answers. The types of the answers follow from these schemas. */
+
+const both = z
+  .object({ kg: z.number(), lb: z.number() })
+  .meta({ id: 'BothUnits', description: 'One mass in kg and in lb.' });
+
+const makeup = z
+  .object({
+    fatFraction: z.number(),
+    waterFraction: z.number(),
+    proteinFraction: z.number(),
+    saltFraction: z.number().meta({ description: 'Salt put in; natural salt is not counted.' }),
+  })
+  .meta({ id: 'Makeup' });
+
+export const limitAnswer = z
+  .object({
+    id: z.string(),
+    says: z.string(),
+    numerator: z.string(),
+    basis: z.string(),
+    sense: z.enum(['max', 'min', 'present']),
+    bound: z.number().meta({ description: 'In the unit beside it: 30 with percent, 156 with ppm.' }),
+    unit: z.enum(['percent', 'ppm', 'price per kg']),
+    authority: z.enum(['law', 'house']),
+    citation: z.string(),
+    read: z.enum(['official', 'secondary', 'from memory']).meta({
+      description:
+        'How the figure was read: official text, another text that quotes it, or entered from memory.',
+    }),
+    inForce: z.object({ from: z.string().optional(), until: z.string().optional() }).optional(),
+    note: z.string().optional(),
+  })
+  .meta({ id: 'Limit' });
+
+const check = z
+  .object({
+    limit: limitAnswer,
+    holds: z.boolean().meta({ description: 'Decided in exact arithmetic on the weights as printed.' }),
+    value: z.number().meta({ description: 'Numerator over basis, in the unit of the limit.' }),
+    room: z.number().meta({ description: 'Distance from the bound, in the unit of the limit.' }),
+    numeratorKg: z.number(),
+    basisKg: z.number(),
+  })
+  .meta({ id: 'Check' });
+
+const line = z
+  .object({
+    supplyId: z.string(),
+    materialId: z.string(),
+    material: z.string(),
+    lotId: z.string().optional(),
+    weight: z.object({ text: z.string(), unit: z.string(), scale: z.string() }).meta({
+      description: 'What one load weighs, as the scale shows it.',
+    }),
+    mass: both.meta({ description: 'In the whole batch.' }),
+    cost: z.number(),
+    asked: z.object({ fraction: z.number(), basis: z.string() }).optional(),
+  })
+  .meta({ id: 'BlendLine' });
+
+const leftOut = z
+  .object({ supplyId: z.string(), material: z.string(), because: z.string() })
+  .meta({ id: 'LeftOut' });
+
+export const blendAnswerSchema = z
+  .discriminatedUnion('outcome', [
+    z.object({
+      outcome: z.literal('blend'),
+      product: z.string(),
+      standard: z.object({ says: z.string(), citation: z.string() }),
+      date: z.string(),
+      currency: z.string(),
+      loads: z.int(),
+      batch: both,
+      load: both,
+      greenWeight: both,
+      finished: both,
+      cost: z.number(),
+      costPerKg: z.number(),
+      costPerLb: z.number(),
+      unroundedCost: z
+        .number()
+        .meta({ description: 'Least cost before rounding to the scales, by the engine.' }),
+      lines: z.array(line),
+      checks: z.array(check),
+      raw: makeup,
+      finishedMakeup: makeup,
+      leftOut: z.array(leftOut),
+      cautions: z.array(z.string()),
+    }),
+    z.object({
+      outcome: z.literal('no blend'),
+      because: z.array(z.object({ limitId: z.string().optional(), message: z.string() })),
+      leftOut: z.array(leftOut),
+    }),
+  ])
+  .meta({ id: 'BlendAnswer' });
+
+export const batchSheetAnswerSchema = z
+  .object({
+    plant: z.object({ name: z.string(), establishment: z.string() }),
+    product: z.object({ id: z.string(), name: z.string() }),
+    standard: z.object({ says: z.string(), citation: z.string() }),
+    date: z.string(),
+    units: z.enum(['lb', 'kg']),
+    currency: z.string(),
+    batch: z.object({
+      total: both,
+      greenWeight: both,
+      finished: both,
+      loads: z.int(),
+      load: both,
+      pieces: z.int().optional(),
+    }),
+    pick: z.array(
+      z.object({
+        lotId: z.string(),
+        material: z.string(),
+        mass: both,
+        boxes: z.int().optional(),
+        location: z.string().optional(),
+        supplierEstablishment: z.string().optional(),
+        supplierLot: z.string().optional(),
+        useByDate: z.string().optional(),
+      }),
+    ),
+    weigh: z.array(
+      z.object({
+        number: z.int(),
+        material: z.string(),
+        lotId: z.string().optional(),
+        weight: z.string(),
+        unit: z.string(),
+        scale: z.string(),
+        perLoad: both,
+        asked: z.string().optional(),
+      }),
+    ),
+    mixing: z.array(z.string()),
+    grindPlates: z.array(z.string()),
+    proof: z.array(
+      z.object({
+        limitId: z.string(),
+        says: z.string(),
+        what: z.string(),
+        value: z.number(),
+        bound: z.number(),
+        sense: z.enum(['max', 'min', 'present']),
+        unit: z.string(),
+        basis: z.string(),
+        holds: z.boolean(),
+        authority: z.enum(['law', 'house']),
+        citation: z.string(),
+        read: z.string(),
+      }),
+    ),
+    makeup: z.object({ raw: makeup, finished: makeup }),
+    cost: z.object({
+      batch: z.number(),
+      perKgRaw: z.number(),
+      perLbRaw: z.number(),
+      perKgFinished: z.number(),
+      perLbFinished: z.number(),
+    }),
+    fillIn: z.array(z.string()),
+    cautions: z.array(z.string()),
+  })
+  .meta({ id: 'BatchSheet' });
+
+const duty = z.object({ text: z.string(), citation: z.string() }).meta({ id: 'LabelDuty' });
+
+export const labelAnswerSchema = z
+  .object({
+    name: z.string(),
+    qualifiers: z.array(duty),
+    ingredients: z.object({
+      text: z.string(),
+      ingredients: z.array(
+        z.object({
+          name: z.string(),
+          fraction: z.number(),
+          parts: z.array(z.string()),
+          inSmallGroup: z.boolean(),
+        }),
+      ),
+    }),
+    allergens: z.object({ allergens: z.array(z.string()), text: z.string().optional() }),
+    leanPair: duty.optional(),
+    storage: duty,
+    safeHandling: duty.optional(),
+    inspection: duty,
+    cautions: z.array(z.string()),
+  })
+  .meta({ id: 'LabelDeclaration' });
+
+export const problemSchema = z
+  .object({
+    type: z.string(),
+    title: z.string(),
+    status: z.int(),
+    detail: z.string(),
+    errors: z
+      .array(z.object({ pointer: z.string(), message: z.string() }))
+      .optional()
+      .meta({ description: 'JSON pointers into the request, each with what is wrong and what to write.' }),
+  })
+  .meta({ id: 'Problem', description: 'RFC 9457 problem details.' });
+
+export type BlendAnswer = z.output<typeof blendAnswerSchema>;
+export type LimitAnswer = z.output<typeof limitAnswer>;

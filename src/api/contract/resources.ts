@@ -1,0 +1,129 @@
+import { z } from 'zod';
+import { MATERIAL_KINDS, SPECIES } from '../../batch/material.ts';
+import { limitAnswer } from './blend-answer.ts';
+import { choiceSchema, dateSchema, idSchema } from './quantities.ts';
+
+/** What can be read: the plant and what it has. */
+
+const whole = (most: number) =>
+  z
+    .string()
+    .regex(/^\d{1,6}$/, `write a whole number from 0 to ${most}`)
+    .transform(Number)
+    .refine((value) => value <= most, `write a whole number from 0 to ${most}`);
+
+const page = { limit: whole(500).default(100), offset: whole(100_000).default(0) };
+
+export const materialsQuery = z.strictObject({
+  kind: choiceSchema(MATERIAL_KINDS).optional(),
+  species: choiceSchema(SPECIES).optional(),
+  search: z.string().max(60).optional().meta({ description: 'Part of the name or the id.' }),
+  ...page,
+});
+
+export const lotsQuery = z.strictObject({
+  materialId: idSchema.optional(),
+  usableOn: dateSchema.optional().meta({ description: 'Only lots within their use-by date on this day.' }),
+  ...page,
+});
+
+export const rulesQuery = z.strictObject({
+  jurisdiction: z.string().max(20).default('us'),
+  productClass: z.string().max(60).optional(),
+  date: dateSchema.optional(),
+});
+
+export const productsQuery = z.strictObject({ ...page });
+
+const paged = <Item extends z.ZodType>(item: Item) =>
+  z.object({ total: z.int(), limit: z.int(), offset: z.int(), items: z.array(item) });
+
+export const materialAnswer = z
+  .object({
+    id: z.string(),
+    name: z.string(),
+    declaredName: z.string(),
+    kind: z.string(),
+    species: z.string().optional(),
+    composition: z.object({
+      waterFraction: z.number(),
+      fatFraction: z.number(),
+      proteinFraction: z.number(),
+      carbohydrateFraction: z.number(),
+      ashFraction: z.number(),
+      saltFraction: z.number(),
+      collagenFraction: z.number().optional(),
+      saturatedFatFraction: z.number().optional(),
+      cholesterolMgPerKg: z.number().optional(),
+      sodiumMgPerKg: z.number().optional(),
+    }),
+    substances: z.record(z.string(), z.number()),
+    allergens: z.array(z.string()),
+    subIngredients: z.array(z.string()),
+    source: z.string(),
+  })
+  .meta({ id: 'Material' });
+
+export const lotAnswer = z
+  .object({
+    id: z.string(),
+    materialId: z.string(),
+    onHand: z.object({ kg: z.number(), lb: z.number() }),
+    costPerKg: z.number(),
+    costPerLb: z.number(),
+    measuredFat: z.object({ fatFraction: z.number(), method: z.string() }).optional(),
+    receivedDate: z.string(),
+    packedDate: z.string().optional(),
+    useByDate: z.string().optional(),
+    state: z.string(),
+    boxKg: z.number().optional(),
+    supplierEstablishment: z.string().optional(),
+    supplierLot: z.string().optional(),
+    location: z.string().optional(),
+  })
+  .meta({ id: 'Lot' });
+
+export const materialsAnswer = paged(materialAnswer);
+export const lotsAnswer = paged(lotAnswer);
+export const productsAnswer = paged(
+  z.unknown().meta({ description: 'A product in the form that POST /v1/blends accepts.' }),
+);
+
+export const rulesAnswer = z.object({
+  jurisdiction: z.string(),
+  says: z.string(),
+  date: z.string(),
+  standards: z.array(
+    z.object({
+      productClass: z.string(),
+      says: z.string(),
+      citation: z.string(),
+      limits: z.array(limitAnswer),
+    }),
+  ),
+});
+
+export const plantAnswer = z.object({
+  name: z.string(),
+  establishment: z.string(),
+  jurisdiction: z.string(),
+  currency: z.string(),
+  units: z.enum(['lb', 'kg']),
+  timeZone: z.string(),
+  today: z.string(),
+  mixerCapacityKg: z.number(),
+  scales: z.array(
+    z.object({
+      id: z.string(),
+      name: z.string(),
+      unit: z.string(),
+      division: z.string(),
+      capacity: z.number(),
+    }),
+  ),
+});
+
+export const healthAnswer = z.object({ status: z.literal('ok'), version: z.string() });
+
+export type MaterialAnswer = z.output<typeof materialAnswer>;
+export type LotAnswer = z.output<typeof lotAnswer>;

@@ -1,0 +1,90 @@
+import { type Request, type Response, Router } from 'express';
+import { batchSheetText } from '../documents/batch-sheet-text.ts';
+import { labelText } from '../documents/label-text.ts';
+import { blend, type Desk, label, sheet } from './blending.ts';
+import { lotsQuery, materialsQuery, productsQuery, rulesQuery } from './contract/resources.ts';
+import { openApiDocument } from './openapi.ts';
+import { parseOrProblem } from './parse.ts';
+import { Problem } from './problem.ts';
+import { listLots, listMaterials, listProducts, listRules, readPlant, readProduct } from './resources.ts';
+
+/** Everything under /v1: each route parses, calls one use-case and sends what it answers. */
+export function apiRoutes(desk: Desk, version: string): Router {
+  const router = Router({ caseSensitive: true, strict: true });
+  const document = openApiDocument(version);
+
+  router
+    .route('/blends')
+    .post(async (request, response) => {
+      response.json(await blend(desk, jsonBody(request)));
+    })
+    .all(refuseMethod('POST'));
+  router
+    .route('/batch-sheets')
+    .post(async (request, response) => {
+      const body = jsonBody(request);
+      sendJsonOrText(request, response, await sheet(desk, body), batchSheetText);
+    })
+    .all(refuseMethod('POST'));
+  router
+    .route('/labels')
+    .post(async (request, response) => {
+      const body = jsonBody(request);
+      sendJsonOrText(request, response, await label(desk, body), labelText);
+    })
+    .all(refuseMethod('POST'));
+
+  const get = (path: string, answer: (request: Request) => unknown) =>
+    router
+      .route(path)
+      .get((request, response) => {
+        response.json(answer(request));
+      })
+      .all(refuseMethod('GET'));
+  get('/materials', ({ query }) => listMaterials(desk, parseOrProblem(materialsQuery, query)));
+  get('/lots', ({ query }) => listLots(desk, parseOrProblem(lotsQuery, query)));
+  get('/products', ({ query }) => listProducts(desk, parseOrProblem(productsQuery, query)));
+  get('/products/:id', ({ params }) => readProduct(desk, String(params.id)));
+  get('/rules', ({ query }) => listRules(desk, parseOrProblem(rulesQuery, query)));
+  get('/plant', () => readPlant(desk));
+  get('/health', () => ({ status: 'ok', version }));
+  get('/openapi.json', () => document);
+  return router;
+}
+
+/** The parsed body; Express leaves it undefined when the content type is not JSON. */
+function jsonBody(request: Request): unknown {
+  if (!request.is('application/json')) {
+    const given = request.get('content-type') ?? 'none';
+    throw new Problem(
+      'unsupported-media-type',
+      `The content type is ${given}; send JSON as application/json.`,
+    );
+  }
+  return request.body;
+}
+
+function sendJsonOrText<Answer>(
+  request: Request,
+  response: Response,
+  answer: Answer,
+  text: (answer: Answer) => string,
+): void {
+  const form = request.accepts(['application/json', 'text/plain']);
+  if (form === false) {
+    throw new Problem(
+      'not-acceptable',
+      'This comes as application/json or text/plain; ask for one of them in Accept.',
+    );
+  }
+  if (form === 'text/plain') response.type('text/plain').send(`${text(answer)}\n`);
+  else response.json(answer);
+}
+
+function refuseMethod(allowed: 'GET' | 'POST') {
+  return ({ method, originalUrl }: Request): never => {
+    throw new Problem('method-not-allowed', `${originalUrl} answers ${allowed}, not ${method}.`, {
+      headers: { Allow: allowed },
+    });
+  };
+}

@@ -1,0 +1,87 @@
+import { readFileSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import type { Logger } from 'pino';
+import { RULE_SETS } from '../standards/all.ts';
+import { loadPlantFolder } from '../tables/plant-folder.ts';
+import { createApp } from './app.ts';
+import type { Desk } from './blending.ts';
+import { formulationPool } from './formulation-pool.ts';
+import type { Settings } from './settings.ts';
+
+export interface Service {
+  /** Where the service can be reached, such as http://127.0.0.1:8080. */
+  readonly address: string;
+  readonly desk: Desk;
+  readonly stop: () => Promise<void>;
+}
+
+const STOP_WITHIN_MS = 10_000;
+
+/** Reads the plant and starts to listen. @throws TableError, or the error of the port. */
+export async function startService(settings: Settings, logger: Logger): Promise<Service> {
+  const data = loadPlantFolder(settings.plantFolder, settings.tablesFolder);
+  const pool = formulationPool(settings.solveSeconds);
+  const desk: Desk = {
+    data,
+    ruleSets: RULE_SETS,
+    today: () => data.plant.demoDate ?? todayAt(data.plant.timeZone),
+    formulate: pool.run,
+  };
+  const app = createApp({ desk, logger, version: packageVersion(), ...settings });
+  let stopping = false;
+  const server = createServer((request, response) => {
+    if (stopping) response.setHeader('Connection', 'close');
+    app(request, response);
+  });
+  try {
+    await listen(server, settings);
+  } catch (error) {
+    await pool.close();
+    throw error;
+  }
+  return {
+    address: addressOf(server.address() as AddressInfo),
+    desk,
+    stop: async () => {
+      stopping = true;
+      await closeServer(server);
+      await pool.close();
+    },
+  };
+}
+
+/** The calendar day in the plant's time zone. */
+export function todayAt(timeZone: string): string {
+  return new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short' }).format(new Date());
+}
+
+export function packageVersion(): string {
+  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
+  return (JSON.parse(text) as { version: string }).version;
+}
+
+function listen(server: Server, { port, host }: Settings): Promise<void> {
+  return new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, host, () => {
+      server.off('error', reject);
+      resolve();
+    });
+  });
+}
+
+function closeServer(server: Server): Promise<void> {
+  return new Promise((resolve) => {
+    const force = setTimeout(() => server.closeAllConnections(), STOP_WITHIN_MS);
+    server.close(() => {
+      clearTimeout(force);
+      resolve();
+    });
+    server.closeIdleConnections();
+  });
+}
+
+function addressOf({ address, port, family }: AddressInfo): string {
+  return `http://${family === 'IPv6' ? `[${address}]` : address}:${port}`;
+}

@@ -1,0 +1,55 @@
+import { z } from 'zod';
+
+/** What the service can be told from its environment; everything has a default that works. */
+const settingsSchema = z.object({
+  HOST: z.string().min(1).default('127.0.0.1'),
+  PORT: integer(0, 65_535).default(8080),
+  PLANT_FOLDER: z.string().min(1).default('demo-data'),
+  TABLES_FOLDER: z.string().min(1).default('ingredient-tables'),
+  LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('info'),
+  MAX_BODY_KB: integer(1, 10_240).default(512),
+  SOLVE_SECONDS: integer(1, 120).default(10),
+  REQUESTS_PER_MINUTE: integer(1, 1_000_000).default(600),
+});
+
+export interface Settings {
+  readonly host: string;
+  readonly port: number;
+  readonly plantFolder: string;
+  readonly tablesFolder: string;
+  readonly logLevel: string;
+  readonly maxBodyKb: number;
+  readonly solveSeconds: number;
+  readonly requestsPerMinute: number;
+}
+
+function integer(min: number, max: number) {
+  return z
+    .string()
+    .regex(/^\d+$/, `must be a whole number from ${min} to ${max}`)
+    .transform(Number)
+    .refine((value) => value >= min && value <= max, `must be a whole number from ${min} to ${max}`);
+}
+
+/** @throws Error naming every variable that is wrong, so that a bad start fails at once and says why. */
+export function readSettings(environment: Readonly<Record<string, string | undefined>>): Settings {
+  const parsed = settingsSchema.safeParse(environment);
+  if (!parsed.success) {
+    const faults = parsed.error.issues.map(({ path, message }) => {
+      const name = String(path[0]);
+      return `${name}=${environment[name]} ${message}`;
+    });
+    throw new Error(`The environment has settings that cannot be used: ${faults.join('; ')}`);
+  }
+  const { data } = parsed;
+  return {
+    host: data.HOST,
+    port: data.PORT,
+    plantFolder: data.PLANT_FOLDER,
+    tablesFolder: data.TABLES_FOLDER,
+    logLevel: data.LOG_LEVEL,
+    maxBodyKb: data.MAX_BODY_KB,
+    solveSeconds: data.SOLVE_SECONDS,
+    requestsPerMinute: data.REQUESTS_PER_MINUTE,
+  };
+}

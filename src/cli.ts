@@ -1,0 +1,156 @@
+#!/usr/bin/env node
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { blend, type Desk, label, sheet } from './api/blending.ts';
+import { Problem } from './api/problem.ts';
+import { listRules } from './api/resources.ts';
+import { todayAt } from './api/service.ts';
+import { batchSheetText } from './documents/batch-sheet-text.ts';
+import { labelText } from './documents/label-text.ts';
+import { limitsText } from './documents/limits-text.ts';
+import { formulate } from './formulate/formulate.ts';
+import { javascriptLpSolver } from './solver/engines/javascript-lp-solver.ts';
+import { RULE_SETS } from './standards/all.ts';
+import { TableError } from './tables/csv.ts';
+import { loadPlantFolder } from './tables/plant-folder.ts';
+
+const USAGE = `meatblock: what goes into a batch, from the terminal
+
+  meatblock sheet  FILE     batch sheet of a request (JSON, as POST /v1/batch-sheets takes it)
+  meatblock label  FILE     label declaration of the same
+  meatblock blend  FILE     the blend alone, as JSON
+  meatblock limits PRODUCT  limits that apply to a product of the plant, or to a product class
+  meatblock products        products of the plant
+
+  FILE may be - for standard input.
+  --json           print JSON instead of text
+  --plant FOLDER   the plant's folder (default: the demo plant)
+  --tables FOLDER  the ingredient tables
+  --date DAY       day of the rules for limits, YYYY-MM-DD
+
+Ends with 0 when done, 2 when called wrongly, 3 when the input cannot be used,
+4 when no blend keeps every limit, 1 when the program itself fails.`;
+
+const EXIT = { done: 0, fault: 1, usage: 2, input: 3, noBlend: 4 } as const;
+
+class UsageError extends Error {}
+
+async function main(args: readonly string[]): Promise<number> {
+  const { values, positionals } = readArguments(args);
+  const [command, operand] = positionals;
+  if (values.help || command === undefined) {
+    console.log(USAGE);
+    return command === undefined && !values.help ? EXIT.usage : EXIT.done;
+  }
+  if (positionals.length > 2) throw new UsageError(`"${positionals[2]}" is one word too many`);
+  const desk = openDesk(values.plant, values.tables);
+  const print = <Answer>(answer: Answer, text: (answer: Answer) => string) =>
+    console.log(values.json ? JSON.stringify(answer, null, 2) : text(answer));
+
+  switch (command) {
+    case 'sheet':
+      print(await sheet(desk, readRequest(operand)), batchSheetText);
+      return EXIT.done;
+    case 'label':
+      print(await label(desk, readRequest(operand)), labelText);
+      return EXIT.done;
+    case 'blend': {
+      const answer = await blend(desk, readRequest(operand));
+      console.log(JSON.stringify(answer, null, 2));
+      return answer.outcome === 'blend' ? EXIT.done : EXIT.noBlend;
+    }
+    case 'limits':
+      print(limitsOf(desk, operand, values.date), limitsText);
+      return EXIT.done;
+    case 'products':
+      print(
+        [...desk.data.products.values()].map(({ json }) => json),
+        () =>
+          [...desk.data.products.values()].map(({ product }) => `${product.id}  ${product.name}`).join('\n'),
+      );
+      return EXIT.done;
+    default:
+      throw new UsageError(`"${command}" is no command`);
+  }
+}
+
+function readArguments(args: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: {
+        help: { type: 'boolean', short: 'h' },
+        json: { type: 'boolean' },
+        plant: { type: 'string', default: packageFolder('demo-data') },
+        tables: { type: 'string', default: packageFolder('ingredient-tables') },
+        date: { type: 'string' },
+      },
+    });
+  } catch (error) {
+    throw new UsageError((error as Error).message);
+  }
+}
+
+function openDesk(plantFolder: string, tablesFolder: string): Desk {
+  const data = loadPlantFolder(plantFolder, tablesFolder);
+  return {
+    data,
+    ruleSets: RULE_SETS,
+    today: () => data.plant.demoDate ?? todayAt(data.plant.timeZone),
+    formulate: (task) => formulate({ ...task, engines: [javascriptLpSolver] }),
+  };
+}
+
+function readRequest(file: string | undefined): unknown {
+  if (file === undefined) throw new UsageError('name a JSON file, or - for standard input');
+  const text = readFileSync(file === '-' ? 0 : file, 'utf8');
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new Problem(
+      'not-json',
+      `${file === '-' ? 'Standard input' : file} is not JSON: ${(error as Error).message}.`,
+    );
+  }
+}
+
+/** Limits of a product of the plant, or of a class when no product has that id. */
+function limitsOf(desk: Desk, name: string | undefined, date: string | undefined) {
+  if (name === undefined) throw new UsageError('name a product or a product class');
+  if (date !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(date))
+    throw new UsageError(`--date ${date}: write YYYY-MM-DD`);
+  const standard = desk.data.products.get(name)?.product.standard;
+  return listRules(desk, {
+    jurisdiction: standard?.jurisdiction ?? desk.data.plant.jurisdiction,
+    productClass: standard?.productClass ?? name,
+    ...(date !== undefined && { date }),
+  });
+}
+
+function packageFolder(name: string): string {
+  return fileURLToPath(new URL(`../${name}`, import.meta.url));
+}
+
+/** Says what went wrong and which exit code that is. */
+function report(error: unknown): number {
+  if (error instanceof UsageError) {
+    console.error(`${error.message}\n\n${USAGE}`);
+    return EXIT.usage;
+  }
+  if (error instanceof Problem) {
+    console.error(error.message);
+    for (const { pointer, message } of error.errors)
+      console.error(`  ${pointer || '(whole request)'}: ${message}`);
+    return error.kind === 'no-blend' ? EXIT.noBlend : EXIT.input;
+  }
+  if (error instanceof TableError || (error as NodeJS.ErrnoException).code === 'ENOENT') {
+    console.error((error as Error).message);
+    return EXIT.input;
+  }
+  console.error(error);
+  return EXIT.fault;
+}
+
+process.exitCode = await main(process.argv.slice(2)).catch(report);

@@ -1,0 +1,31 @@
+/** Limits of one or more standards, as listed for a person. */
+export interface LimitsList {
+  readonly says: string;
+  readonly date: string;
+  readonly standards: readonly {
+    readonly says: string;
+    readonly citation: string;
+    readonly limits: readonly {
+      readonly says: string;
+      readonly citation: string;
+      readonly read: string;
+      readonly note?: string | undefined;
+    }[];
+  }[];
+}
+
+export function limitsText({ says, date, standards }: LimitsList): string {
+  return [
+    `${says}, rules of ${date}`,
+    ...standards.flatMap((standard) => [
+      '',
+      `${standard.says} (${standard.citation})`,
+      ...standard.limits.map(({ says: sentence, citation, read, note }) => {
+        const mark = read === 'official' ? '' : ` [${read}]`;
+        return `  - ${sentence} ${citation}${mark}${note ? ` (${note})` : ''}`;
+      }),
+    ]),
+    '',
+    'Marks: [secondary] read in a text that quotes the rule, [from memory] not yet read: look at the rule itself.',
+  ].join('\n');
+}

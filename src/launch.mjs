@@ -1,0 +1,135 @@
+/**
+ * Installs and builds when needed, then runs. Plain JavaScript, because it runs on a fresh clone before
+ * anything is installed. Usage: node src/launch.mjs start|test|bench|cli [arguments]
+ */
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const ROOT = fileURLToPath(new URL('..', import.meta.url));
+const OLDEST_NODE = [20, 19];
+const INSTALLED = join(ROOT, 'node_modules', '.meatblock-installed');
+const BUILT = join(ROOT, 'dist', '.meatblock-built');
+
+/** Programs outside npm that some tests use; without one its tests are skipped and named. */
+const TOOLS = [{ command: 'curl', debianPackage: 'curl', tests: 'the documented curl session' }];
+
+const [command = 'start', ...rest] = process.argv.slice(2);
+process.chdir(ROOT);
+requireNode();
+install();
+
+if (command === 'start') {
+  build();
+  run(process.execPath, ['--enable-source-maps', 'dist/main.js', ...rest]);
+} else if (command === 'cli') {
+  build();
+  run(process.execPath, ['--enable-source-maps', 'dist/cli.js', ...rest]);
+} else if (command === 'test') {
+  const missing = provideTools();
+  build();
+  run(process.execPath, ['node_modules/vitest/vitest.mjs', 'run', ...rest], () => reportMissing(missing));
+} else if (command === 'bench') {
+  run(process.execPath, ['--import', 'tsx', 'bench/bench.ts', ...rest]);
+} else {
+  fail(`"${command}" is unknown; use start, test, bench or cli.`);
+}
+
+function requireNode() {
+  const [major, minor] = process.versions.node.split('.').map(Number);
+  const [oldestMajor, oldestMinor] = OLDEST_NODE;
+  if (major > oldestMajor || (major === oldestMajor && minor >= oldestMinor)) return;
+  fail(`Node ${OLDEST_NODE.join('.')} or newer is needed; this is ${process.versions.node}.`);
+}
+
+/** npm ci, but only when the lock file or Node has changed since the last time. */
+function install() {
+  const wanted = hash([readFileSync('package-lock.json'), process.versions.modules]);
+  if (read(INSTALLED) === wanted) return;
+  console.error('Installing packages (once, about a minute)...');
+  const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
+  const { status } = spawnSync(npm, ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
+    // The progress of the installation must not end up in what the command prints.
+    stdio: ['ignore', 2, 2],
+    shell: process.platform === 'win32',
+  });
+  if (status !== 0) fail('Installing the packages failed; the reason stands above. Run the command again.');
+  writeFileSync(INSTALLED, wanted);
+}
+
+/** tsc, but only when a source has changed since the last build. */
+function build() {
+  const sources = readdirSync('src', { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath ?? entry.path, entry.name))
+    .sort();
+  const configs = ['tsconfig.json', 'tsconfig.build.json', 'package-lock.json'];
+  const wanted = hash([...sources, ...configs].flatMap((file) => [file, readFileSync(file)]));
+  if (read(BUILT) === wanted) return;
+  console.error('Building...');
+  const { status } = spawnSync(
+    process.execPath,
+    ['node_modules/typescript/bin/tsc', '-p', 'tsconfig.build.json'],
+    {
+      stdio: ['ignore', 2, 2],
+    },
+  );
+  if (status !== 0) fail('Building failed; the reason stands above.');
+  writeFileSync(BUILT, wanted);
+}
+
+/** Installs missing programs where that is possible without asking: as root on Debian. */
+function provideTools() {
+  const missing = TOOLS.filter(({ command: tool }) => !isThere(tool));
+  if (missing.length === 0 || process.getuid?.() !== 0 || !isThere('apt-get')) return missing;
+  const packages = missing.map(({ debianPackage }) => debianPackage);
+  console.error(`Installing ${packages.join(', ')} for the tests...`);
+  spawnSync('apt-get', ['update', '-qq'], { stdio: ['ignore', 2, 2] });
+  spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages], {
+    stdio: ['ignore', 2, 2],
+    env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+  });
+  return TOOLS.filter(({ command: tool }) => !isThere(tool));
+}
+
+function reportMissing(missing) {
+  if (missing.length === 0) return;
+  const names = missing.map(({ command: tool, tests }) => `${tests} (needs ${tool})`).join(', ');
+  const packages = missing.map(({ debianPackage }) => debianPackage).join(' ');
+  console.log(`Not run: ${names}. To add it on Debian or Ubuntu: sudo apt-get install ${packages}`);
+}
+
+function run(program, args, after = () => {}) {
+  const child = spawn(program, args, { stdio: 'inherit' });
+  for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => child.kill(signal));
+  child.on('exit', (code, signal) => {
+    after();
+    process.exitCode = code ?? (signal ? 1 : 0);
+  });
+}
+
+function isThere(tool) {
+  try {
+    execFileSync(tool, ['--version'], { stdio: 'ignore' });
+    return true;
+  } catch (error) {
+    return error.code !== 'ENOENT';
+  }
+}
+
+function hash(parts) {
+  const sha = createHash('sha256');
+  for (const part of parts) sha.update(part).update('\0');
+  return sha.digest('hex');
+}
+
+function read(file) {
+  return existsSync(file) ? readFileSync(file, 'utf8') : '';
+}
+
+function fail(message) {
+  console.error(message);
+  process.exit(1);
+}

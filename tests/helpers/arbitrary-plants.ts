@@ -1,0 +1,470 @@
+import fc from 'fast-check';
+import type { Composition, TrimLine } from '../../src/batch/composition.ts';
+import { type Lot, type Supply, supplyOfLot, supplyOfMaterial } from '../../src/batch/lot.ts';
+import { type Material, MEAT_KINDS, SPECIES, type Species } from '../../src/batch/material.ts';
+import type { Plant, Scale } from '../../src/batch/plant.ts';
+import type { MeatPart, Product, SeasoningLine, Target } from '../../src/batch/product.ts';
+import type { BatchSize, FormulationRequest } from '../../src/formulate/request.ts';
+import type { Standard } from '../../src/rules/standard.ts';
+import { US } from '../../src/standards/us/us.ts';
+
+/** Random plants, lots and products for every product class: nothing in them is anyone's. */
+
+export const BATCH_DATE = '2031-05-14';
+
+export type RandomRequest = Omit<FormulationRequest, 'engines'>;
+
+type Draw = {
+  readonly whole: (min: number, max: number) => number;
+  /** A decimal of so many places. */
+  readonly decimal: (min: number, max: number, places: number) => number;
+  readonly pick: <T>(values: readonly T[]) => T;
+  /** True in so many of a hundred cases. */
+  readonly chance: (percent: number) => boolean;
+};
+
+/** Without the usual leaning to extremes: a chance of 3 % must stay one. */
+const evenly = (min: number, max: number) => fc.noBias(fc.integer({ min, max }));
+
+export function arbitraryRequest(): fc.Arbitrary<RandomRequest> {
+  return fc.gen().map((generate) => {
+    const whole = (min: number, max: number) => generate(evenly, min, max);
+    const draw: Draw = {
+      whole,
+      decimal: (min, max, places) =>
+        Number((whole(Math.round(min * 10 ** places), Math.round(max * 10 ** places)) / 10 ** places).toFixed(places)),
+      pick: (values) => values[whole(0, values.length - 1)] as (typeof values)[number],
+      chance: (percent) => whole(1, 100) > 100 - percent,
+    };
+    return drawRequest(draw);
+  });
+}
+
+function drawRequest(draw: Draw): RandomRequest {
+  const standard = draw.pick(US.standards);
+  const batchKg = draw.pick([
+    draw.whole(5, 40),
+    draw.whole(40, 300),
+    draw.whole(300, 2000),
+    draw.decimal(5, 200, 2),
+  ]);
+  const meat = drawMeat(draw, standard, batchKg);
+  const seasoning = drawSeasonings(draw, standard, batchKg);
+  const process = drawProcess(draw, standard);
+  const pieceKg = draw.pick([0.0567, 0.085, 0.113398, 0.1, 0.45359237]);
+  const product: Product = {
+    id: 'product',
+    name: 'Product',
+    standard: { jurisdiction: US.jurisdiction, productClass: standard.productClass },
+    meatBlock: drawParts(draw, meat.materials),
+    seasoning: seasoning.lines,
+    targets: drawTargets(draw, meat.supplies, process.yieldFraction),
+    process,
+    form: { shape: 'link', pieceKg },
+    label: {
+      storage: 'keep refrigerated',
+      ...(standard.naming.leanPair && draw.chance(20) && { leanPercent: draw.pick([70, 73, 75, 80]) }),
+    },
+  };
+  return {
+    product,
+    standard,
+    supplies: [...meat.supplies, ...seasoning.supplies],
+    size: drawSize(draw, batchKg, pieceKg),
+    date: BATCH_DATE,
+    plant: drawPlant(draw, batchKg),
+  };
+}
+
+function drawSize(draw: Draw, batchKg: number, pieceKg: number): BatchSize {
+  return draw.pick<BatchSize>([
+    { by: 'total', massKg: batchKg },
+    { by: 'meat', massKg: batchKg },
+    { by: 'finished', massKg: batchKg },
+    { by: 'pieces', pieces: Math.max(1, Math.round(batchKg / pieceKg)) },
+  ]);
+}
+
+const BEEF_ONLY = ['ground-beef', 'hamburger', 'beef-patties', 'fresh-beef-sausage'];
+const PORK_ONLY = ['fresh-pork-sausage', 'whole-hog-sausage', 'italian-sausage', 'smoked-pork-sausage'];
+
+function drawSpecies(draw: Draw, { productClass }: Standard): Species {
+  if (draw.chance(88)) {
+    if (BEEF_ONLY.includes(productClass)) return 'beef';
+    if (PORK_ONLY.includes(productClass)) return 'pork';
+  }
+  return draw.pick([...SPECIES, 'beef', 'pork', 'pork']);
+}
+
+const PRICES = [0, 1.5, 2.2, 2.2, 3.1, 4.05, 6.4] as const;
+
+function drawMeat(draw: Draw, standard: Standard, batchKg: number) {
+  const lots = draw.pick([draw.whole(2, 6), draw.whole(4, 12), draw.whole(10, 25)]);
+  const materials: Material[] = [];
+  const supplies: Supply[] = [];
+  const centre = draw.decimal(0.08, 0.45, 2);
+  for (let index = 0; index < lots; index++) {
+    if (materials.length === 0 || draw.chance(75)) materials.push(drawMeatMaterial(draw, standard, index, centre));
+    const material = draw.pick(materials);
+    const lot = drawLot(draw, `lot-${index + 1}`, material, batchKg * draw.decimal(0.05, 2.4, 2), [
+      draw.pick(PRICES),
+      draw.decimal(0.4, 9, 4),
+    ]);
+    const fatFraction = Math.min(0.95, Math.max(0.01, material.composition.fatFraction + draw.decimal(-0.05, 0.05, 4)));
+    supplies.push(
+      supplyOfLot(
+        draw.chance(50)
+          ? { ...lot, measuredFat: { fatFraction: Number(fatFraction.toFixed(4)), method: 'test' } }
+          : lot,
+        material,
+      ),
+    );
+  }
+  return { materials, supplies };
+}
+
+function drawMeatMaterial(draw: Draw, standard: Standard, index: number, centre: number): Material {
+  const kind = draw.chance(84) ? 'skeletal meat' : draw.pick(MEAT_KINDS);
+  const near = draw.chance(60) ? centre + draw.decimal(-0.2, 0.2, 3) : draw.decimal(0.01, 0.9, 3);
+  const fatFraction = Number(Math.min(0.92, Math.max(0.01, kind === 'fat' ? 0.85 : near)).toFixed(3));
+  const trimLine = draw.chance(40) ? drawTrimLine(draw) : undefined;
+  const lean = 1 - fatFraction;
+  const proteinFraction = Number((lean * draw.decimal(0.19, 0.23, 3)).toFixed(5));
+  const composition: Composition = {
+    fatFraction,
+    proteinFraction,
+    waterFraction: Number((lean * draw.decimal(0.73, 0.76, 3)).toFixed(5)),
+    ashFraction: Number((lean * 0.011).toFixed(5)),
+    carbohydrateFraction: 0,
+    saltFraction: 0,
+  };
+  return {
+    ...material(`meat-${index + 1}`, kind, composition),
+    species: drawSpecies(draw, standard),
+    ...(trimLine && { trimLine }),
+  };
+}
+
+function drawTrimLine(draw: Draw): TrimLine {
+  const line = (intercept: number, slope: number) => ({ intercept, slope });
+  return {
+    species: 'any',
+    water: line(draw.decimal(0.74, 0.78, 4), -draw.decimal(0.74, 0.8, 4)),
+    protein: line(draw.decimal(0.2, 0.23, 4), -draw.decimal(0.2, 0.24, 4)),
+    ash: line(0.011, -0.012),
+    saturatedFat: line(0, 0.4),
+    cholesterolMgPerKg: line(600, 200),
+    sodiumMgPerKg: line(700, -500),
+  };
+}
+
+function material(id: string, kind: Material['kind'], composition: Composition): Material {
+  return {
+    id,
+    name: id,
+    declaredName: id,
+    kind,
+    composition,
+    substances: {},
+    allergens: [],
+    subIngredients: [],
+    source: 'random',
+  };
+}
+
+function drawLot(
+  draw: Draw,
+  id: string,
+  { id: materialId, species }: Material,
+  onHandKg: number,
+  prices: readonly number[],
+): Lot {
+  // Seasonings are seldom spoiled: each that is stops the whole batch.
+  const spoiled = draw.chance(species ? 7 : 1);
+  return {
+    id,
+    materialId,
+    onHandKg: draw.chance(species ? 3 : 1) ? 0 : Number(onHandKg.toFixed(draw.pick([0, 2, 4]))),
+    costPerKg: draw.pick(prices),
+    receivedDate: draw.chance(species ? 3 : 1) ? '2031-05-15' : '2031-05-02',
+    state: 'chilled',
+    ...((spoiled || draw.chance(60)) && { useByDate: spoiled ? '2031-05-13' : draw.pick([BATCH_DATE, '2031-06-30']) }),
+  };
+}
+
+function drawParts(draw: Draw, materials: readonly Material[]): MeatPart[] {
+  const everything: MeatPart = { name: 'any meat', kinds: MEAT_KINDS };
+  if (draw.chance(40)) return [everything];
+  const min = draw.chance(50) ? draw.pick([0, 0.05, 0.1, 0.25, 0.4]) : undefined;
+  const max = draw.chance(50) ? draw.pick([0.45, 0.6, 0.8, 1]) : undefined;
+  const shares = {
+    ...(min !== undefined && { minFraction: min }),
+    ...(max !== undefined && { maxFraction: max }),
+  };
+  const chosen = materials.filter(() => draw.chance(60)).map(({ id }) => id);
+  const first: MeatPart =
+    draw.chance(60) && chosen.length > 0
+      ? { name: 'first part', materialIds: chosen, ...shares }
+      : { name: 'first part', species: [draw.pick(materials).species ?? 'beef'], ...shares };
+  return draw.chance(80) ? [first, everything] : [first];
+}
+
+const UNCURED_COOKED = ['frankfurter', 'cooked-sausage'];
+
+interface Offer {
+  readonly id: string;
+  readonly kind: Material['kind'];
+  readonly substances?: Material['substances'];
+  readonly composition?: Partial<Composition>;
+  readonly rates: readonly number[];
+  readonly ranges?: readonly (readonly [number, number])[];
+  readonly basis?: SeasoningLine['basis'];
+  readonly price: number;
+  /** In how many of a hundred products of this class. */
+  readonly percent: number;
+}
+
+/** What a recipe of this class may hold; a few hold what the standard forbids. */
+function offers({ productClass }: Standard): Offer[] {
+  const isGround = ['ground-beef', 'hamburger', 'beef-patties'].includes(productClass);
+  const isCooked = UNCURED_COOKED.includes(productClass);
+  const isCured = isCooked || productClass === 'smoked-pork-sausage';
+  const isItalian = productClass === 'italian-sausage';
+  const takesBinder = isCooked || ['breakfast-sausage', 'uncooked-sausage', 'beef-patties'].includes(productClass);
+  const hardly = 1;
+  return [
+    {
+      id: 'salt',
+      kind: 'salt',
+      substances: { salt: 1 },
+      rates: [0.012, 0.0175, 0.02],
+      ranges: [[0.01, 0.02]],
+      price: 0.9,
+      percent: isItalian ? 98 : isGround ? 10 : 90,
+    },
+    {
+      id: 'pepper',
+      kind: 'spice',
+      substances: { pepper: 1 },
+      rates: [0.002, 0.0035],
+      ranges: [[0.001, 0.004]],
+      price: 14,
+      percent: isItalian ? 98 : isGround ? 5 : 60,
+    },
+    {
+      id: 'fennel',
+      kind: 'spice',
+      substances: { 'fennel or anise': 1 },
+      rates: [0.003, 0.005],
+      price: 11,
+      percent: isItalian ? 98 : 5,
+    },
+    { id: 'sugar', kind: 'sweetener', rates: [0.004, 0.01], ranges: [[0, 0.01]], price: 1.1, percent: isGround ? 3 : 35 },
+    {
+      id: 'cure',
+      kind: 'cure',
+      substances: { nitrite: 0.0625, salt: 0.9375 },
+      rates: [0.002, 0.0024, 0.002496, 0.002496, 0.00249],
+      basis: 'green weight',
+      price: 3,
+      percent: isCured ? 90 : hardly,
+    },
+    {
+      id: 'ascorbate',
+      kind: 'cure accelerator',
+      substances: { 'sodium ascorbate': 1 },
+      rates: [0.0005, 0.000547, 0.00054],
+      basis: 'green weight',
+      price: 12,
+      percent: isCured ? 60 : hardly,
+    },
+    {
+      id: 'phosphate',
+      kind: 'phosphate',
+      substances: { phosphate: 1 },
+      rates: [0.003, 0.004, 0.005],
+      basis: 'finished weight',
+      price: 4,
+      percent: isCooked ? 60 : productClass === 'beef-patties' || isGround ? hardly : 3,
+    },
+    {
+      id: 'milk-powder',
+      kind: 'binder',
+      composition: { waterFraction: 0.04, fatFraction: 0.01, proteinFraction: 0.35 },
+      rates: [0.02, 0.03],
+      ranges: [
+        [0, 0.035],
+        [0.01, 0.03],
+      ],
+      basis: 'finished weight',
+      price: 5,
+      percent: takesBinder ? 45 : hardly,
+    },
+    {
+      id: 'soy-isolate',
+      kind: 'binder',
+      substances: { 'isolated soy protein': 1 },
+      composition: { waterFraction: 0.05, fatFraction: 0.01, proteinFraction: 0.86 },
+      rates: [0.01, 0.02],
+      ranges: [[0, 0.02]],
+      basis: 'finished weight',
+      price: 6,
+      percent: takesBinder ? 15 : 1,
+    },
+    {
+      id: 'lactate',
+      kind: 'antimicrobial',
+      substances: { lactate: 0.6 },
+      composition: { waterFraction: 0.4 },
+      rates: [0.02, 0.03, 0.08],
+      ranges: [[0.02, 0.05]],
+      price: 3.3,
+      percent: isGround ? 3 : 15,
+    },
+    {
+      id: 'antioxidant',
+      kind: 'antioxidant',
+      substances: { BHA: 0.2, 'propyl gallate': 0.2 },
+      rates: [0.00005, 0.0001],
+      basis: 'green weight',
+      price: 30,
+      percent: isGround || isCured ? hardly : 8,
+    },
+    {
+      id: 'water',
+      kind: 'water',
+      composition: { waterFraction: 1 },
+      rates: isCooked ? [0.08, 0.12, 0.2] : [0.02, 0.03],
+      ranges: isCooked
+        ? [
+            [0, 0.3],
+            [0.05, 0.25],
+          ]
+        : [[0, 0.03]],
+      price: 0.002,
+      percent: isGround ? hardly : 75,
+    },
+  ];
+}
+
+function drawSeasonings(draw: Draw, standard: Standard, batchKg: number) {
+  const lines: SeasoningLine[] = [];
+  const supplies: Supply[] = [];
+  for (const offer of offers(standard)) {
+    if (!draw.chance(offer.percent)) continue;
+    const ranged = offer.ranges !== undefined && draw.chance(45);
+    const rate = draw.pick(offer.rates);
+    const [minFraction, maxFraction] = ranged ? draw.pick(offer.ranges ?? []) : [rate, rate];
+    lines.push({
+      materialId: offer.id,
+      basis: offer.basis ?? draw.pick(['batch', 'batch', 'green weight', 'finished weight']),
+      minFraction,
+      maxFraction,
+    });
+    const own: Material = {
+      ...material(offer.id, offer.kind, {
+        waterFraction: 0,
+        fatFraction: 0,
+        proteinFraction: 0,
+        carbohydrateFraction: 0,
+        ashFraction: 0,
+        saltFraction: 0,
+        ...offer.composition,
+      }),
+      substances: offer.substances ?? {},
+    };
+    if (draw.chance(65)) {
+      if (draw.chance(99)) supplies.push(supplyOfMaterial(own, offer.price));
+      continue;
+    }
+    const needKg = 2 * batchKg * maxFraction;
+    for (let lot = 1; lot <= draw.pick([1, 1, 2]); lot++) {
+      const id = `${offer.id}-lot-${lot}`;
+      const onHandKg = Math.max(0.05, needKg * draw.pick([0.4, 1, 5]));
+      const prices = [offer.price, Number((offer.price * 1.2).toFixed(4))];
+      supplies.push(supplyOfLot(drawLot(draw, id, own, onHandKg, prices), own));
+    }
+  }
+  return { lines, supplies };
+}
+
+function drawProcess(draw: Draw, { productClass }: Standard): Product['process'] {
+  const cooked = UNCURED_COOKED.includes(productClass);
+  const yieldFraction = cooked
+    ? draw.pick([0.9, 0.92, 0.955, 0.85, 1])
+    : draw.pick([1, 1, 1, productClass === 'smoked-pork-sausage' ? 0.95 : 1]);
+  return {
+    cooking: cooked ? 'cooked' : 'raw',
+    smoked: false,
+    yieldFraction,
+    fatLossFraction: yieldFraction < 1 ? draw.pick([0, 0.005, 0.012]) : 0,
+    grindPlates: [],
+    mixing: [],
+  };
+}
+
+function drawTargets(draw: Draw, supplies: readonly Supply[], yieldFraction: number): Target[] {
+  const targets: Target[] = [];
+  const some = draw.pick(supplies).composition;
+  const other = draw.pick(supplies).composition;
+  if (draw.chance(70)) {
+    const middle = Math.min(0.48, (some.fatFraction + other.fatFraction) / 2 / yieldFraction) * 0.97;
+    const width = draw.chance(4) ? 0 : draw.pick([0.0005, 0.002, 0.01, 0.05]);
+    const end = (value: number) => Number(Math.max(0, value).toFixed(4));
+    targets.push({
+      measure: 'fat',
+      ...(draw.chance(65) && { min: end(middle - width) }),
+      max: end(middle + width),
+    });
+  }
+  if (draw.chance(20)) {
+    targets.push({ measure: 'protein', min: Number((some.proteinFraction * draw.decimal(0.8, 1, 2)).toFixed(4)) });
+  }
+  if (draw.chance(8)) targets.push({ measure: 'water', max: draw.decimal(0.45, 0.75, 2) });
+  if (draw.chance(6)) targets.push({ measure: 'salt', max: draw.decimal(0.012, 0.03, 3) });
+  if (draw.chance(8)) targets.push({ measure: 'cost per kg', max: draw.decimal(2, 7, 2) });
+  return targets;
+}
+
+const scale = (id: string, unit: Scale['unit'], division: string, capacity: number): Scale => ({
+  id,
+  name: `${id} scale`,
+  unit,
+  division,
+  capacity,
+});
+
+const FLOOR = [
+  scale('floor', 'kg', '1', 1500),
+  scale('floor', 'kg', '0.5', 600),
+  scale('floor', 'lb', '0.5', 1000),
+  scale('floor', 'lb', '2', 2000),
+  scale('floor', 'kg', '0.05', 300),
+];
+const BENCH = [
+  scale('bench', 'lb', '0.02', 60),
+  scale('bench', 'kg', '0.01', 30),
+  scale('bench', 'g', '5', 15000),
+  scale('bench', 'oz', '0.5', 500),
+];
+const FINE = [scale('fine', 'g', '0.1', 2000), scale('fine', 'g', '1', 6000), scale('fine', 'oz', '0.01', 100)];
+
+function drawPlant(draw: Draw, batchKg: number): Plant {
+  const sets = draw.pick([
+    [draw.pick(FLOOR), draw.pick(BENCH), draw.pick(FINE)],
+    [draw.pick(FLOOR), draw.pick(BENCH), draw.pick(FINE)],
+    [draw.pick(FLOOR), draw.pick(FINE)],
+    [draw.pick(BENCH), draw.pick(FINE)],
+    [draw.pick(FLOOR), draw.pick(BENCH)],
+  ]);
+  return {
+    name: 'Random plant',
+    establishment: 'M0',
+    jurisdiction: US.jurisdiction,
+    currency: 'USD',
+    units: draw.pick(['kg', 'lb']),
+    timeZone: 'UTC',
+    mixerCapacityKg: draw.pick([draw.whole(20, 120), draw.whole(100, 1000), Math.ceil(batchKg * 1.3)]),
+    scales: sets,
+  };
+}

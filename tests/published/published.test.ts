@@ -1,0 +1,237 @@
+import { afterAll, describe, expect, it } from 'vitest';
+import { supplyOfLot } from '../../src/batch/lot.ts';
+import type { Plant } from '../../src/batch/plant.ts';
+import { exact, multiply, ratio, toNumber } from '../../src/exact.ts';
+import { formulate } from '../../src/formulate/formulate.ts';
+import { houseLimits } from '../../src/formulate/house-limits.ts';
+import { forbiddenBy } from '../../src/rules/eligibility.ts';
+import { FORMS } from '../../src/rules/forms.ts';
+import { inShownUnit, shownBound } from '../../src/rules/limit.ts';
+import { rowOf } from '../../src/rules/row.ts';
+import { javascriptLpSolver } from '../../src/solver/engines/javascript-lp-solver.ts';
+import { fixed, inUnit, kilograms, perKilogram } from '../../src/units.ts';
+import {
+  checkOne,
+  limitOf,
+  RAW,
+  standardOf,
+  testMaterial,
+  testProduct,
+  testSupply,
+  type Weighed,
+  weigh,
+} from '../helpers/materials.ts';
+import {
+  type BlendRow,
+  type BoundaryRow,
+  type ConversionRow,
+  type EntryRow,
+  MARKS,
+  type Mark,
+  type PrintedRow,
+  type PublishedRow,
+  type QuotientRow,
+  type ShareRow,
+  type ValueRow,
+  type VerdictRow,
+} from './row.ts';
+import { BLEND_ROWS } from './rows/blends.ts';
+import { COMPOSITION_ROWS } from './rows/composition.ts';
+import { CURE_ROWS } from './rows/cures.ts';
+import { FIGURE_ROWS } from './rows/figures.ts';
+import { WEIGHT_ROWS } from './rows/weights.ts';
+
+const ROWS: readonly PublishedRow[] = [
+  ...CURE_ROWS,
+  ...COMPOSITION_ROWS,
+  ...FIGURE_ROWS,
+  ...WEIGHT_ROWS,
+  ...BLEND_ROWS,
+];
+
+const counts = new Map<Mark, number>(MARKS.map((mark) => [mark, 0]));
+
+describe('the published answers', () => {
+  it('are at least thirty, each with its own id and a source', () => {
+    expect(ROWS.length).toBeGreaterThanOrEqual(30);
+    expect(new Set(ROWS.map(({ id }) => id)).size).toBe(ROWS.length);
+    expect(ROWS.filter(({ source, says }) => source === '' || !says.endsWith('.'))).toEqual([]);
+  });
+
+  for (const row of ROWS) {
+    it(`${row.id}: ${row.says} [${row.mark}; ${row.source}]`, () => {
+      run(row);
+      counts.set(row.mark, (counts.get(row.mark) ?? 0) + 1);
+    });
+  }
+
+  afterAll(() => {
+    const shown = MARKS.map((mark) => `${mark} ${counts.get(mark)}`).join(' · ');
+    console.log(`published answers that hold, of ${ROWS.length}: ${shown}`);
+  });
+});
+
+function run(row: PublishedRow): void {
+  switch (row.kind) {
+    case 'value':
+      return runValue(row);
+    case 'boundary':
+      return runBoundary(row);
+    case 'verdict':
+      return runVerdict(row);
+    case 'entry':
+      return runEntry(row);
+    case 'printed':
+      return runPrinted(row);
+    case 'conversion':
+      return runConversion(row);
+    case 'quotient':
+      return runQuotient(row);
+    case 'share':
+      return runShare(row);
+    case 'blend':
+      return runBlend(row);
+  }
+}
+
+function expectWithin(found: number, published: number, tolerance: number): void {
+  // A double next to the published one is the published one.
+  const dust = 4 * Number.EPSILON * Math.abs(published);
+  expect(Math.abs(found - published), `${found} for ${published}`).toBeLessThanOrEqual(tolerance + dust);
+}
+
+function runValue({ numerator, basis, as, lines, process = RAW, published, tolerance }: ValueRow): void {
+  const { coefficients, massesKg } = weigh(lines, process);
+  const over = coefficients.total(FORMS[numerator], massesKg);
+  const under = coefficients.total(FORMS[basis], massesKg);
+  const found = as === 'kg' ? toNumber(over) : inShownUnit(ratio(over, under), as);
+  expectWithin(found, published, tolerance);
+}
+
+function runBoundary({ limitId, line: [id, mass, unit = 'kg'], beyond, others }: BoundaryRow): void {
+  const limit = limitOf(limitId);
+  const at: Weighed[] = [[id, mass, unit], ...others];
+  const past: Weighed[] = [[id, beyond, unit], ...others];
+  expect(checkOne(limit, at).holds, `${mass} ${unit}`).toBe(true);
+  expect(checkOne(limit, past).holds, `${beyond} ${unit}`).toBe(false);
+  // The row of the linear problem tells the same: on the allowed side at the figure, not beyond it.
+  const side = limit.sense === 'max' ? 1 : -1;
+  expect(side * activity(limitId, past)).toBeGreaterThan(0);
+  expect(side * activity(limitId, at)).toBeLessThanOrEqual(1e-12 * Math.abs(activity(limitId, others)) + 1e-12);
+}
+
+function activity(limitId: string, lines: readonly Weighed[]): number {
+  const { coefficients, massesKg } = weigh(lines);
+  const row = rowOf(limitOf(limitId), coefficients);
+  if (!row) throw new RangeError(`${limitId} has no row`);
+  return row.terms.reduce(
+    (sum, { column, coefficient }) => sum + coefficient * toNumber(massesKg[column] ?? exact(0)),
+    0,
+  );
+}
+
+function runVerdict({ limitId, lines, process = RAW, holds }: VerdictRow): void {
+  expect(checkOne(limitOf(limitId), lines, process).holds).toBe(holds);
+}
+
+function runEntry({ productClass, materialId, allowed }: EntryRow): void {
+  const by = forbiddenBy(standardOf(productClass).limits, testSupply(materialId), RAW);
+  expect(by === undefined, by?.says).toBe(allowed);
+}
+
+function runPrinted({ limitId, published, unit, numerator, basis, mark }: PrintedRow): void {
+  const limit = limitOf(limitId);
+  expect(shownBound(limit)).toBe(published);
+  expect(limit).toMatchObject({ unit, numerator, basis, authority: 'law' });
+  // The limit must not claim a better reading than its source had.
+  expect(limit.read).toBe(mark === 'from memory, verify' ? 'from memory' : mark);
+}
+
+function runConversion({ value, from, to, published, tolerance }: ConversionRow): void {
+  expectWithin(inUnit(kilograms({ value, unit: from }), to), published, tolerance);
+}
+
+function runQuotient({ value, numerator, denominator, decimals, published }: QuotientRow): void {
+  const quotient = ratio(multiply(exact(value), exact(numerator)), exact(denominator));
+  expect(fixed(quotient, decimals)).toBe(published);
+}
+
+function runShare({ materialId, minFraction, maxFraction, lines, ...expected }: ShareRow): void {
+  const part = {
+    name: materialId,
+    materialIds: [materialId],
+    ...(minFraction !== undefined && { minFraction }),
+    ...(maxFraction !== undefined && { maxFraction }),
+  };
+  const limits = houseLimits(testProduct('uncooked-sausage', { meatBlock: [part] }));
+  expect(limits).toHaveLength(1);
+  for (const limit of limits) {
+    const check = checkOne(limit, lines);
+    expect(check.holds).toBe(expected.holds);
+    expectWithin(inShownUnit(check.value, 'percent'), expected.publishedPercent, expected.tolerance);
+  }
+}
+
+function plantOf(unit: 'lb' | 'kg'): Plant {
+  return {
+    name: 'Test Plant',
+    establishment: '00000',
+    jurisdiction: 'us',
+    currency: 'USD',
+    units: unit,
+    timeZone: 'America/Chicago',
+    mixerCapacityKg: 2000,
+    scales: [{ id: 'floor', name: 'Floor scale', unit, division: '0.01', capacity: 5000 }],
+  };
+}
+
+function runBlend({ productClass, unit, total, supplies, fat, least, ...expected }: BlendRow): void {
+  const product = testProduct(productClass, {
+    meatBlock: [
+      ...supplies.map(([id]) => ({
+        name: id,
+        materialIds: [id],
+        ...(least && least[0] === id && { minFraction: least[1] }),
+      })),
+    ],
+    targets: fat ? [{ measure: 'fat', ...fat }] : [],
+  });
+  const lots = supplies.map(([id, price, onHand]) =>
+    supplyOfLot(
+      {
+        id,
+        materialId: id,
+        onHandKg: kilograms({ value: onHand, unit }),
+        costPerKg: perKilogram(price, unit),
+        receivedDate: '2026-11-20',
+        state: 'chilled',
+      },
+      testMaterial(id),
+    ),
+  );
+  const answer = formulate({
+    product,
+    standard: standardOf(productClass),
+    supplies: lots,
+    size: { by: 'total', massKg: kilograms({ value: total, unit }) },
+    date: '2026-11-25',
+    plant: plantOf(unit),
+    engines: [javascriptLpSolver],
+  });
+  if (answer.outcome !== 'blend') throw new Error(JSON.stringify(answer));
+  const { blend } = answer;
+  const weights = Object.fromEntries(
+    blend.lines.map(({ supply, weight }) => [supply.id, Number(weight.text)]),
+  );
+  expect(Object.keys(weights).sort()).toEqual(Object.keys(expected.published).sort());
+  for (const [id, published] of Object.entries(expected.published)) {
+    expectWithin(weights[id] ?? Number.NaN, published, expected.tolerance);
+  }
+  expect(blend.checks.filter(({ holds }) => !holds)).toEqual([]);
+  if (expected.publishedCost !== undefined) {
+    expectWithin(blend.unroundedCost, expected.publishedCost, 1e-6);
+    // Dearer by no more than the same two divisions of every line at its own price.
+    const off = supplies.reduce((sum, [, price]) => sum + price * expected.tolerance, 0);
+    expectWithin(blend.cost, expected.publishedCost, off);
+  }
+}

@@ -1,0 +1,131 @@
+import type { Process } from '../../src/batch/product.ts';
+import type { Form, FORMS } from '../../src/rules/forms.ts';
+import type { MassUnit } from '../../src/units.ts';
+import type { Weighed } from '../helpers/materials.ts';
+
+/** How the published figure was read. 'constructed' is arithmetic from a rule that was read. */
+export const MARKS = [
+  'official',
+  'secondary',
+  'from memory, verify',
+  'common practice',
+  'constructed',
+] as const;
+export type Mark = (typeof MARKS)[number];
+
+export type FormName = keyof typeof FORMS & string;
+
+interface Source {
+  readonly id: string;
+  /** What the source says, as a sentence; it is the name of the test. */
+  readonly says: string;
+  readonly source: string;
+  readonly mark: Mark;
+}
+
+/** The value of a form on a basis, read as parts per million, percent or kilograms of the numerator. */
+export interface ValueRow extends Source {
+  readonly kind: 'value';
+  readonly numerator: FormName;
+  readonly basis: FormName;
+  readonly as: 'ppm' | 'percent' | 'kg';
+  readonly lines: readonly Weighed[];
+  readonly process?: Process;
+  readonly published: number;
+  /** Half a unit of the last printed digit; 0 where the source prints every digit. */
+  readonly tolerance: number;
+}
+
+/** The most or the least of one line that a limit allows: the published figure holds, a step beyond it not. */
+export interface BoundaryRow extends Source {
+  readonly kind: 'boundary';
+  readonly limitId: string;
+  readonly line: Weighed;
+  readonly beyond: string;
+  readonly others: readonly Weighed[];
+}
+
+/** Whether a batch keeps a limit. */
+export interface VerdictRow extends Source {
+  readonly kind: 'verdict';
+  readonly limitId: string;
+  readonly lines: readonly Weighed[];
+  readonly process?: Process;
+  readonly holds: boolean;
+}
+
+/** Whether a standard lets a material in at all. */
+export interface EntryRow extends Source {
+  readonly kind: 'entry';
+  readonly productClass: string;
+  readonly materialId: string;
+  readonly allowed: boolean;
+}
+
+/** The printed figure of a limit, in the unit that people read. */
+export interface PrintedRow extends Source {
+  readonly kind: 'printed';
+  readonly limitId: string;
+  readonly published: number;
+  readonly unit: 'percent' | 'ppm';
+  readonly numerator: Form;
+  readonly basis: Form;
+}
+
+export interface ConversionRow extends Source {
+  readonly kind: 'conversion';
+  readonly value: number;
+  readonly from: MassUnit;
+  readonly to: MassUnit;
+  readonly published: number;
+  readonly tolerance: number;
+}
+
+/** value × numerator / denominator, printed at a fixed count of decimals. */
+export interface QuotientRow extends Source {
+  readonly kind: 'quotient';
+  readonly value: string;
+  readonly numerator: string;
+  readonly denominator: string;
+  readonly decimals: number;
+  readonly published: string;
+}
+
+/** A share of the meat block that the product itself fixes, in the plant's own limits. */
+export interface ShareRow extends Source {
+  readonly kind: 'share';
+  readonly materialId: string;
+  readonly minFraction?: number;
+  readonly maxFraction?: number;
+  readonly lines: readonly Weighed[];
+  readonly publishedPercent: number;
+  readonly tolerance: number;
+  readonly holds: boolean;
+}
+
+/** A least-cost blend with a published or closed-form answer. */
+export interface BlendRow extends Source {
+  readonly kind: 'blend';
+  readonly productClass: string;
+  readonly unit: 'lb' | 'kg';
+  readonly total: number;
+  /** Material, price for one unit of mass, what is on hand. */
+  readonly supplies: readonly (readonly [materialId: string, price: number, onHand: number])[];
+  readonly fat?: { readonly min?: number; readonly max?: number };
+  /** Least share of the meat block for a material. */
+  readonly least?: readonly [materialId: string, minFraction: number];
+  readonly published: Readonly<Record<string, number>>;
+  readonly publishedCost?: number;
+  readonly tolerance: number;
+}
+
+export type PublishedRow =
+  | ValueRow
+  | BoundaryRow
+  | VerdictRow
+  | EntryRow
+  | PrintedRow
+  | ConversionRow
+  | QuotientRow
+  | ShareRow
+  | BlendRow;
