@@ -154,16 +154,16 @@ const OF_FAT = {
 export const ANTIOXIDANTS_FRESH: readonly Limit[] = [
   ...(
     [
-      ['bha', FORMS.BHA, 'secondary'],
-      ['bht', FORMS.BHT, 'secondary'],
-      ['propyl-gallate', FORMS.propylGallate, 'secondary'],
-      ['tbhq', FORMS.TBHQ, 'from memory'],
+      ['bha', 'BHA', FORMS.BHA, 'secondary'],
+      ['bht', 'BHT', FORMS.BHT, 'secondary'],
+      ['propyl-gallate', 'Propyl gallate', FORMS.propylGallate, 'secondary'],
+      ['tbhq', 'TBHQ', FORMS.TBHQ, 'from memory'],
     ] as const
   ).map(
-    ([name, numerator, read]): Limit => ({
+    ([name, says, numerator, read]): Limit => ({
       ...OF_FAT,
       id: `us-424.21c-${name}-fresh-sausage`,
-      says: `${numerator.says} in fresh sausage is at most 0.01 % of the fat content.`,
+      says: `${says} in fresh sausage is at most 0.01 % of the fat content.`,
       numerator,
       bound: 100e-6,
       read,

@@ -1,0 +1,74 @@
+/** Who may import whom: a whitelist, one line for each folder. The picture stands in DEVELOPERS.md. */
+const may = (from, ...to) => ({
+  from: { path: `^src/${from}` },
+  to: { path: to.map((target) => (target.startsWith('^') ? target : `^src/${target}`)) },
+});
+const npm = (...names) => names.map((name) => `^node_modules/(@types/)?${name}/`);
+const node = (...names) => names.map((name) => `^(node:)?${name}$`);
+const LEAVES = ['exact\\.ts$', 'units\\.ts$'];
+
+module.exports = {
+  allowed: [
+    may('units\\.ts$', 'exact\\.ts$'),
+    may('batch/', 'batch/', ...LEAVES),
+    may('solver/(?!engines)', 'solver/(?!engines)'),
+    may('solver/engines/', 'solver/model\\.ts$', ...npm('javascript-lp-solver')),
+    may('rules/', 'rules/', 'batch/', 'solver/model\\.ts$', ...LEAVES),
+    may('standards/', 'standards/', 'rules/', ...LEAVES),
+    may('formulate/', 'formulate/', 'rules/', 'batch/', 'solver/(?!engines)', ...LEAVES),
+    may('labels/', 'labels/', 'formulate/blend\\.ts$', 'rules/', 'batch/', ...LEAVES),
+    may('documents/', 'documents/', 'labels/', 'formulate/blend\\.ts$', 'rules/', 'batch/', ...LEAVES),
+    may('tables/', 'tables/', 'batch/', ...LEAVES, ...node('fs', 'path'), ...npm('csv-parse', 'zod')),
+    may(
+      'api/',
+      'api/',
+      'documents/',
+      'labels/',
+      'formulate/',
+      'standards/all\\.ts$',
+      'rules/',
+      'tables/',
+      'batch/',
+      ...LEAVES,
+      ...node('fs', 'http', 'module', 'net', 'os', 'path', 'url'),
+      ...npm('express', 'express-rate-limit', 'helmet', 'pino', 'pino-http', 'piscina', 'zod', 'zod-openapi'),
+    ),
+    // The worker is the one place that brings the engine to the use-case for the service.
+    may('api/formulation-worker\\.ts$', 'solver/engines/'),
+    may('main\\.ts$', 'api/', 'documents/', ...npm('pino')),
+    may(
+      'cli\\.ts$',
+      'api/',
+      'documents/',
+      'formulate/formulate\\.ts$',
+      'solver/engines/',
+      'standards/all\\.ts$',
+      'tables/',
+      ...node('fs', 'url', 'util'),
+    ),
+    may('launch\\.mjs$', ...node('fs', 'path', 'url', 'crypto', 'child_process')),
+  ],
+  allowedSeverity: 'error',
+  forbidden: [
+    { name: 'no-cycle', severity: 'error', from: {}, to: { circular: true } },
+    { name: 'no-unresolvable', severity: 'error', from: {}, to: { couldNotResolve: true } },
+    {
+      name: 'express-only-in-the-rim',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/api/(app|routes|error-handler|docs-page)\\.ts$' },
+      to: { path: '^node_modules/(@types/)?express/' },
+    },
+    {
+      name: 'only-formulate-solves',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/(formulate|solver)/' },
+      to: { path: '^src/solver/(solve|relax)\\.ts$' },
+    },
+  ],
+  options: {
+    parser: 'swc',
+    tsPreCompilationDeps: true,
+    doNotFollow: { path: 'node_modules' },
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default'] },
+  },
+};
