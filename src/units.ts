@@ -1,4 +1,4 @@
-import { type Exact, exact, multiply, ratio, toNumber, toText } from './exact.ts';
+import { type Exact, exact, multiply, ratio, subtract, toNumber, toText } from './exact.ts';
 
 /**
  * Units of mass and the only conversions of the product. Inside, every mass is in kilograms and every share a
@@ -49,6 +49,11 @@ export function fractionOfPercent(percent: number): number {
 
 export function percentOfFraction(fraction: number): number {
   return toNumber(multiply(exact(fraction), exact(100)));
+}
+
+/** Chemical lean and fat make 100: 92.7 percent lean is 7.3 percent fat. */
+export function fatPercentOf(leanPercent: number): number {
+  return toNumber(subtract(exact(100), exact(leanPercent)));
 }
 
 /** A number at a fixed count of decimals, half away from zero on its decimal digits (1.005 gives 1.01). */

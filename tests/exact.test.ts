@@ -51,7 +51,7 @@ function binaryOf(value: number): Rational {
     : { over: signed, under: 1n << BigInt(-power) };
 }
 
-function valueOf({ digits, scale }: Exact): Rational {
+function rationalOf({ digits, scale }: Exact): Rational {
   return { over: digits, under: 10n ** BigInt(scale) };
 }
 
@@ -70,7 +70,7 @@ const decimal = fc
 
 describe('reading a decimal', () => {
   it('reads every finite double as its shortest decimal', () => {
-    fc.assert(fc.property(finite, (value) => same(valueOf(exact(value)), decimalOf(value))));
+    fc.assert(fc.property(finite, (value) => same(rationalOf(exact(value)), decimalOf(value))));
   });
 
   it('gives every finite double back', () => {
@@ -95,7 +95,7 @@ describe('reading a decimal', () => {
   it.each([1e21, 1.5e300, 5e-324, 1e-7, Number.MAX_SAFE_INTEGER, Number.MAX_VALUE])(
     'reads %s although the language prints it with an exponent or at its limits',
     (value) => {
-      expect(same(valueOf(exact(value)), decimalOf(value))).toBe(true);
+      expect(same(rationalOf(exact(value)), decimalOf(value))).toBe(true);
       expect(toNumber(exact(value))).toBe(value);
     },
   );
@@ -127,7 +127,7 @@ describe('exact arithmetic', () => {
           over: left.over * right.under + right.over * left.under,
           under: left.under * right.under,
         };
-        return same(valueOf(add(exact(a), exact(b))), expected);
+        return same(rationalOf(add(exact(a), exact(b))), expected);
       }),
     );
   });
@@ -140,7 +140,7 @@ describe('exact arithmetic', () => {
           over: left.over * right.under - right.over * left.under,
           under: left.under * right.under,
         };
-        return same(valueOf(subtract(exact(a), exact(b))), expected);
+        return same(rationalOf(subtract(exact(a), exact(b))), expected);
       }),
     );
   });
@@ -149,7 +149,7 @@ describe('exact arithmetic', () => {
     fc.assert(
       fc.property(finite, finite, (a, b) => {
         const [left, right] = [decimalOf(a), decimalOf(b)];
-        return same(valueOf(multiply(exact(a), exact(b))), {
+        return same(rationalOf(multiply(exact(a), exact(b))), {
           over: left.over * right.over,
           under: left.under * right.under,
         });
@@ -160,7 +160,7 @@ describe('exact arithmetic', () => {
   it('compares as the fractions compare', () => {
     fc.assert(
       fc.property(decimal, decimal, (a, b) => {
-        const [left, right] = [valueOf(a), valueOf(b)];
+        const [left, right] = [rationalOf(a), rationalOf(b)];
         const difference = left.over * right.under - right.over * left.under;
         return compare(a, b) === (difference < 0n ? -1 : difference > 0n ? 1 : 0);
       }),
@@ -171,9 +171,7 @@ describe('exact arithmetic', () => {
     fc.assert(
       fc.property(decimal, fc.integer({ min: 0, max: 70 }), ({ digits, scale }, more) => {
         const padded = { digits: digits * 10n ** BigInt(more), scale: scale + more };
-        return (
-          compare({ digits, scale }, padded) === 0 && toText({ digits, scale }) === toText(padded)
-        );
+        return compare({ digits, scale }, padded) === 0 && toText({ digits, scale }) === toText(padded);
       }),
     );
   });
@@ -188,7 +186,7 @@ describe('exact arithmetic', () => {
           }),
           { over: 0n, under: 1n },
         );
-        return same(valueOf(sum(values.map((value) => exact(value)))), expected);
+        return same(rationalOf(sum(values.map((value) => exact(value)))), expected);
       }),
       { numRuns: 50 },
     );
@@ -246,7 +244,9 @@ describe('leaving exact arithmetic', () => {
     fc.assert(
       fc.property(decimal, (a) => {
         // The language parses decimal text correctly rounded; this text is put together by hand.
-        const digits = magnitude(a.digits).toString().padStart(a.scale + 1, '0');
+        const digits = magnitude(a.digits)
+          .toString()
+          .padStart(a.scale + 1, '0');
         const cut = digits.length - a.scale;
         const value = Number(`${digits.slice(0, cut)}.${digits.slice(cut)}0`);
         return toNumber(a) === (a.digits < 0n ? 0 - value : value);

@@ -26,7 +26,7 @@ export function chooseSupplies(
   const usable: Supply[] = [];
   const leftOut: LeftOut[] = [];
   for (const supply of supplies.filter((candidate) => hasPlace(candidate, product))) {
-    const because = whyNot(supply, product, limits, date);
+    const because = whyNot(supply, date) ?? againstTheStandard(supply, product, limits);
     if (because) leftOut.push({ supply, because });
     else usable.push(supply);
   }
@@ -43,16 +43,13 @@ function hasPlace(supply: Supply, { meatBlock, seasoning }: Product): boolean {
     : seasoning.some(({ materialId }) => materialId === supply.material.id);
 }
 
-function whyNot(
-  supply: Supply,
-  product: Product,
-  limits: readonly Limit[],
-  date: string,
-): string | undefined {
-  const { lot } = supply;
+function whyNot({ lot, onHandKg }: Supply, date: string): string | undefined {
   if (lot?.useByDate && lot.useByDate < date) return `past its use-by date ${lot.useByDate}`;
   if (lot && lot.receivedDate > date) return `received only on ${lot.receivedDate}`;
-  if (supply.onHandKg <= 0) return 'nothing on hand';
+  return onHandKg > 0 ? undefined : 'nothing on hand';
+}
+
+function againstTheStandard(supply: Supply, product: Product, limits: readonly Limit[]): string | undefined {
   const limit = forbiddenBy(limits, supply, product.process);
   return limit && `${limit.says} (${limit.citation})`;
 }
@@ -79,9 +76,10 @@ function unusableDemands(
 function findGaps(
   usable: readonly Supply[],
   leftOut: readonly LeftOut[],
-  { meatBlock, seasoning }: Product,
+  product: Product,
   limits: readonly Limit[],
 ): Issue[] {
+  const { meatBlock, seasoning } = product;
   const issues: Issue[] = [];
   const meat = usable.filter(({ material }) => isMeat(material));
   const rejected = (supplies: readonly LeftOut[]) =>
@@ -106,34 +104,39 @@ function findGaps(
   seasoning.forEach(({ materialId, minFraction }, index) => {
     if (usable.some(({ material }) => material.id === materialId)) return;
     const path = ['product', 'seasoning', index, 'materialId'];
-    const reasons = leftOut.filter(({ supply }) => supply.material.id === materialId);
-    if (reasons.length > 0) {
+    const out = leftOut.filter(({ supply }) => supply.material.id === materialId);
+    if (out.some(({ supply }) => againstTheStandard(supply, product, limits))) {
       issues.push({
         code: 'against-the-standard',
         path,
-        message: `${materialId} cannot be used: ${rejected(reasons)}. Take the line out of the product, or receive another lot.`,
+        message: `${materialId} cannot be used: ${rejected(out)}. Take the line out of the product.`,
       });
     } else if (minFraction > 0) {
+      const reasons = out.length > 0 ? ` (${rejected(out)})` : '';
       issues.push({
         code: 'no-supply',
         path,
-        message: `${materialId} has neither a lot on hand nor a price. Receive a lot of it or give its price.`,
+        message: `${materialId} has neither a usable lot nor a price${reasons}. Receive a lot of it or give its price.`,
       });
     }
   });
   for (const limit of limits) {
-    if (limit.sense !== 'present' || usable.some((supply) => carries(limit, supply))) continue;
+    if (limit.sense !== 'present' || usable.some((supply) => isSureToCarry(limit, supply, product))) continue;
     issues.push({
       code: 'against-the-standard',
       path: ['product', 'seasoning'],
-      message: `${limit.says} (${limit.citation}) Add a seasoning line for ${limit.numerator.says}.`,
+      message: `${limit.says} (${limit.citation}) Add a seasoning line for ${limit.numerator.says}, with more than 0 as its least rate.`,
     });
   }
   return issues;
 }
 
-function carries({ numerator }: Limit, { material }: Supply): boolean {
-  return numerator.terms.some(
-    ({ of }) => typeof of === 'object' && 'substance' in of && (material.substances[of.substance] ?? 0) > 0,
+/** A line that may be left at nothing does not make sure that the batch holds what it must. */
+function isSureToCarry({ numerator }: Limit, { material }: Supply, { seasoning }: Product): boolean {
+  return (
+    seasoning.some(({ materialId, minFraction }) => materialId === material.id && minFraction > 0) &&
+    numerator.terms.some(
+      ({ of }) => typeof of === 'object' && 'substance' in of && (material.substances[of.substance] ?? 0) > 0,
+    )
   );
 }

@@ -42,9 +42,8 @@ export function describeBlend(settled: Settled): Blend {
   };
 }
 
-function blendLine(line: WeighedLine, { request, coefficients, loads }: Settled): BlendLine {
-  const supply = coefficients.supplies[line.column];
-  if (!supply) throw new RangeError(`line ${line.column} has no supply`);
+function blendLine(line: WeighedLine, { request, loads }: Settled): BlendLine {
+  const { supply } = line;
   const exactMassKg = multiply(lineKg(line), exact(loads));
   const massKg = toNumber(exactMassKg);
   const recipe = request.product.seasoning.find(({ materialId }) => materialId === supply.material.id);

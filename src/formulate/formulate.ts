@@ -1,8 +1,7 @@
-import { isMeat } from '../batch/material.ts';
+import type { Plant } from '../batch/plant.ts';
 import { toNumber } from '../exact.ts';
-import { checkLimits } from '../rules/check.ts';
 import { Coefficients } from '../rules/coefficients.ts';
-import { FORMS, MissingFigure } from '../rules/forms.ts';
+import { MissingFigure } from '../rules/forms.ts';
 import { inForceOn, type Limit } from '../rules/limit.ts';
 import { solve } from '../solver/solve.ts';
 import { batchModel, type SizeRow, sizeOf } from './batch-model.ts';
@@ -10,12 +9,13 @@ import type { Formulation, LeftOut } from './blend.ts';
 import { chooseSupplies } from './choose-supplies.ts';
 import { describeBlend } from './describe-blend.ts';
 import { houseLimits } from './house-limits.ts';
-import { mend } from './mend.ts';
+import { loadSize } from './load-size.ts';
 import { whyNoBlend, whyNotWeighable } from './no-blend.ts';
 import type { FormulationRequest, Issue } from './request.ts';
-import { batchMasses, roundToScale, type WeighedLine } from './round.ts';
+import { roundingOf, type WeighedLine } from './round.ts';
 import { chooseScale, divisionKg } from './scales.ts';
-import { weighable } from './weighable.ts';
+import { isRight, settle } from './settle.ts';
+import { type Slip, weighable } from './weighable.ts';
 
 /**
  * The least-cost blend of a product from what is on hand, rounded to what the plant's scales can weigh and
@@ -57,63 +57,43 @@ function blendFrom(
   }
   const totalKg = outcome.values.reduce((sum, massKg) => sum + massKg, 0);
   const loads = Math.max(1, Math.ceil(totalKg / plant.mixerCapacityKg - 1e-9));
-  const stepKg = (_column: number, massKg: number) =>
-    loads * toNumber(divisionKg(chooseScale(massKg / loads, plant.scales)));
-  const values = weighable(model, outcome.values, stepKg, engines);
-
-  const lines = settle(values, loads, size, coefficients, limits, request);
-  const unweighed = tooSmall(lines, coefficients);
+  const heldBack = weighable(model, outcome.values, slips(coefficients, loads, plant), engines);
+  const settled = settle(outcome.values, heldBack, {
+    loads,
+    size: loadSize(size, loads, product.process.yieldFraction),
+    scales: plant.scales,
+    coefficients,
+    limits,
+  });
+  const unweighed = tooSmall(settled.lines);
   if (unweighed.length > 0) return refused(unweighed);
-  const masses = batchMasses(lines, loads, coefficients.supplies.length);
-  const checks = checkLimits(limits, coefficients, masses);
-  const failed = checks.filter(({ holds }) => !holds);
-  if (failed.length > 0) return { outcome: 'no blend', because: whyNotWeighable(failed), leftOut };
+  if (!isRight(settled))
+    return { outcome: 'no blend', because: whyNotWeighable(settled, size, plant.units), leftOut };
   return {
     outcome: 'blend',
-    blend: describeBlend({
-      request,
-      coefficients,
-      lines,
-      loads,
-      masses,
-      checks,
-      leftOut,
-      unroundedCost: outcome.cost,
-    }),
+    blend: describeBlend({ request, coefficients, loads, leftOut, unroundedCost: outcome.cost, ...settled }),
   };
 }
 
-/** Weights on scales that keep the limits, or the nearest to that. */
-function settle(
-  values: readonly number[],
-  loads: number,
-  { form, massKg }: SizeRow,
-  coefficients: Coefficients,
-  limits: readonly Limit[],
-  { product, plant }: FormulationRequest,
-): WeighedLine[] {
-  const countsMeatOnly = form === FORMS.greenWeight;
-  const counts = (column: number) => {
-    const supply = coefficients.supplies[column];
-    return !countsMeatOnly || (supply !== undefined && isMeat(supply.material));
+/** What rounding to the scales may do to each line in the whole batch. */
+function slips({ supplies }: Coefficients, loads: number, { scales }: Plant) {
+  return (column: number, massKg: number): Slip => {
+    const stepKg = loads * toNumber(divisionKg(chooseScale(massKg / loads, scales)));
+    const supply = supplies[column];
+    const rounding = supply ? roundingOf(supply.material) : 'free';
+    if (rounding === 'nearest') return { underKg: stepKg / 2, overKg: stepKg / 2 };
+    return { underKg: stepKg, overKg: rounding === 'free' ? stepKg : 0 };
   };
-  const rawKg = form === FORMS.finished ? massKg / product.process.yieldFraction : massKg;
-  const lines = roundToScale(coefficients, values, loads, plant.scales, counts, rawKg / loads);
-  const masses = batchMasses(lines, loads, coefficients.supplies.length);
-  const holds = checkLimits(limits, coefficients, masses).every((check) => check.holds);
-  return (holds ? lines : mend(lines, coefficients, limits)).filter(
-    ({ divisions, free }) => divisions > 0 || !free,
-  );
 }
 
 /** Seasonings that no scale of the plant can show at all. */
-function tooSmall(lines: readonly WeighedLine[], { supplies }: Coefficients): Issue[] {
+function tooSmall(lines: readonly WeighedLine[]): Issue[] {
   return lines
     .filter(({ divisions }) => divisions === 0)
-    .map(({ column, wantedKg, scale }) => ({
+    .map(({ supply, wantedKg, scale }) => ({
       code: 'below-the-scale',
       path: ['batchSize'],
-      message: `${supplies[column]?.material.name} would be ${(wantedKg * 1000).toPrecision(3)} g in a load, below one division of the finest scale (${scale.division} ${scale.unit}). Make a larger batch, weigh on a finer scale, or blend the seasoning beforehand.`,
+      message: `${supply.material.name} would be ${(wantedKg * 1000).toPrecision(3)} g in a load, below one division of the finest scale (${scale.division} ${scale.unit}). Make a larger batch, weigh on a finer scale, or blend the seasoning beforehand.`,
     }));
 }
 

@@ -1,7 +1,7 @@
 import type { Product, SeasoningBasis, Target } from '../batch/product.ts';
 import { FORMS, type Form, massOf } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
-import { fixed, fractionOfPercent, percentOfFraction } from '../units.ts';
+import { fatPercentOf, fixed, fractionOfPercent, percentOfFraction } from '../units.ts';
 
 /** The plant's own limits that follow from a product: targets, shares of the meat block, ranges of lines. */
 export function houseLimits(product: Product): Limit[] {
@@ -95,7 +95,7 @@ function labelLimits({ label }: Product): Limit[] {
       basis: FORMS.finished,
       citation: '9 CFR 317.362(f)',
     },
-    { max: fractionOfPercent(100 - label.leanPercent) },
+    { max: fractionOfPercent(fatPercentOf(label.leanPercent)) },
   );
 }
 

@@ -2,62 +2,56 @@ import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import type { Limit } from '../rules/limit.ts';
 import { rowOf } from '../rules/row.ts';
-import { isRoundedDown, lineKg, type WeighedLine } from './round.ts';
+import { type LoadSize, missingKg, sizeTolerance } from './load-size.ts';
+import { roundingOf, type WeighedLine } from './round.ts';
 
 /** Most moves tried before giving up. */
 const MOST_MOVES = 400;
 const STEPS = [1, 2, 4, 8, 16];
+/** Limits are aimed at with this much to spare, in kilograms, so that the exact check agrees. */
+const SPARE_KG = 1e-12;
 
 /**
- * Moves whole divisions between lines, each time the move that helps most, until no limit is missed. Used
- * only where the blend had no room to spare for rounding. Seasonings move by one division at most, counted
- * substances only down. The result still has to pass the exact check.
+ * Moves whole divisions between lines, each time the move that helps most, until no limit is missed and the
+ * load has its size. Used only where the blend had no room to spare for rounding. Seasonings move by one
+ * division at most, what the law counts only down. The result still has to pass the exact check.
  */
 export function mend(
   lines: readonly WeighedLine[],
+  size: LoadSize,
   coefficients: Coefficients,
   limits: readonly Limit[],
 ): WeighedLine[] {
-  const rows = limits.flatMap((limit) => {
-    const row = rowOf(limit, coefficients);
-    if (!row || row.terms.length === 0) return [];
-    const perKg = new Map(row.terms.map(({ column, coefficient }) => [column, coefficient]));
-    const sign = limit.sense === 'max' ? 1 : -1;
-    const largest = Math.max(...row.terms.map(({ coefficient }) => Math.abs(coefficient)));
-    return [lines.map(({ column }) => (sign * (perKg.get(column) ?? 0)) / largest)];
-  });
   const steps = lines.map(({ divisionKg }) => toNumber(divisionKg));
-  const start = lines.map((line) => line.divisions);
-  const wantedSum = lines.reduce((total, line) => total + toNumber(lineKg(line)), 0);
-  const coarsest = Math.max(...steps);
+  const start = lines.map(({ divisions }) => divisions);
+  const rows = limitRows(lines, coefficients, limits);
+  const counted = lines.map((line) => (size.counts(line) ? 1 : 0));
+  const startMissing = missingKg(lines, size);
+  const tolerance = sizeTolerance(lines, size);
 
+  /** Kilograms by which limits and size are missed, zero when the load is right. */
   const badness = (counts: readonly number[]): number => {
-    const masses = counts.map((count, index) => count * (steps[index] ?? 0));
-    const drift = Math.abs(masses.reduce((total, massKg) => total + massKg, 0) - wantedSum);
-    const missed = rows.reduce(
-      (total, row) =>
-        total +
-        Math.max(
-          0,
-          row.reduce((activity, a, index) => activity + a * (masses[index] ?? 0), 1e-12),
-        ),
+    let bad = 0;
+    for (const row of rows) {
+      const activity = row.reduce(
+        (total, a, index) => total + a * at(counts, index) * at(steps, index),
+        SPARE_KG,
+      );
+      if (activity > 0) bad += activity;
+    }
+    const moved = counted.reduce<number>(
+      (total, counts01, index) =>
+        total + counts01 * (at(counts, index) - at(start, index)) * at(steps, index),
       0,
     );
-    return missed <= rows.length * 2e-12 ? 0 : missed + 1e-4 * Math.max(0, drift - coarsest);
-  };
-  const allowed = (index: number, count: number): boolean => {
-    const line = lines[index] as WeighedLine;
-    if (count < line.leastDivisions || count > line.mostDivisions) return false;
-    if (line.free) return true;
-    const moved = count - (start[index] as number);
-    return moved === -1 || moved === 0 || (moved === 1 && !isRoundedDown(materialOf(line, coefficients)));
+    return bad + Math.max(0, Math.abs(startMissing - moved) - tolerance);
   };
 
   let counts: readonly number[] = start;
   let bad = badness(counts);
   for (let move = 0; bad > 0 && move < MOST_MOVES; move++) {
     let best: readonly number[] | undefined;
-    for (const candidate of neighbours(counts, allowed)) {
+    for (const candidate of neighbours(counts, (index, count) => mayBe(lines, start, index, count))) {
       const candidateBad = badness(candidate);
       if (candidateBad < bad) {
         bad = candidateBad;
@@ -67,30 +61,59 @@ export function mend(
     if (!best) break;
     counts = best;
   }
-  return lines.map((line, index) => ({ ...line, divisions: counts[index] as number }));
+  return lines.map((line, index) => ({ ...line, divisions: at(counts, index) }));
 }
 
+/** Each limit as coefficients over the lines that must not add up to more than zero, the largest of them 1. */
+function limitRows(
+  lines: readonly WeighedLine[],
+  coefficients: Coefficients,
+  limits: readonly Limit[],
+): number[][] {
+  return limits.flatMap((limit) => {
+    const row = rowOf(limit, coefficients);
+    if (!row || row.terms.length === 0) return [];
+    const perKg = new Map(row.terms.map(({ column, coefficient }) => [column, coefficient]));
+    const sign = limit.sense === 'max' ? 1 : -1;
+    const largest = Math.max(...row.terms.map(({ coefficient }) => Math.abs(coefficient)));
+    return [lines.map(({ column }) => (sign * (perKg.get(column) ?? 0)) / largest)];
+  });
+}
+
+function mayBe(
+  lines: readonly WeighedLine[],
+  start: readonly number[],
+  index: number,
+  count: number,
+): boolean {
+  const line = lines[index];
+  if (!line || count < line.leastDivisions || count > line.mostDivisions) return false;
+  const rounding = roundingOf(line.supply.material);
+  const moved = count - at(start, index);
+  return rounding === 'free' || moved === 0 || moved === -1 || (moved === 1 && rounding === 'nearest');
+}
+
+/** Every count of divisions that one line up, one line down, or both at once lead to. */
 function* neighbours(
   counts: readonly number[],
-  allowed: (index: number, count: number) => boolean,
+  mayHave: (index: number, count: number) => boolean,
 ): Generator<readonly number[]> {
+  const none = -1;
   for (const step of STEPS) {
-    for (let up = -1; up < counts.length; up++) {
-      for (let down = -1; down < counts.length; down++) {
+    for (let up = none; up < counts.length; up++) {
+      if (up !== none && !mayHave(up, at(counts, up) + step)) continue;
+      for (let down = none; down < counts.length; down++) {
         if (up === down) continue;
+        if (down !== none && !mayHave(down, at(counts, down) - step)) continue;
         const next = [...counts];
-        if (up >= 0) next[up] = (counts[up] as number) + step;
-        if (down >= 0) next[down] = (counts[down] as number) - step;
-        if (up >= 0 && !allowed(up, next[up] as number)) continue;
-        if (down >= 0 && !allowed(down, next[down] as number)) continue;
+        if (up !== none) next[up] = at(counts, up) + step;
+        if (down !== none) next[down] = at(counts, down) - step;
         yield next;
       }
     }
   }
 }
 
-function materialOf(line: WeighedLine, { supplies }: Coefficients) {
-  const supply = supplies[line.column];
-  if (!supply) throw new RangeError(`line ${line.column} has no supply`);
-  return supply.material;
+function at(values: readonly number[], index: number): number {
+  return values[index] ?? 0;
 }

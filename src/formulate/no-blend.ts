@@ -1,5 +1,5 @@
 import { toNumber } from '../exact.ts';
-import { type Check, describeCheck } from '../rules/check.ts';
+import { describeCheck } from '../rules/check.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
 import type { Engine } from '../solver/model.ts';
@@ -8,7 +8,10 @@ import { solve } from '../solver/solve.ts';
 import { type MassUnit, massText } from '../units.ts';
 import type { BatchModel, SizeRow } from './batch-model.ts';
 import type { Because } from './blend.ts';
+import type { SettledLoad } from './settle.ts';
 
+const NO_ROOM =
+  'Limits and fixed lines leave so little room that no blend could be told from none. Widen a target or change a rate a little.';
 const ROOM_FOR_NOISE_KG = 1e-6;
 
 /** Why no blend exists: the batch is too big for what is on hand, or limits that cannot hold together. */
@@ -35,10 +38,11 @@ export function whyNoBlend(
       },
     ];
   }
-  return relaxation.gives.map(({ rowIndex }) => {
-    const limit = model.limitOfRow.get(rowIndex) as Limit;
-    return { limit, message: messageOf(limit, coefficients, relaxation.values) };
+  const because = relaxation.gives.flatMap(({ rowIndex }) => {
+    const limit = model.limitOfRow.get(rowIndex);
+    return limit ? [{ limit, message: messageOf(limit, coefficients, relaxation.values) }] : [];
   });
+  return because.length > 0 ? because : [{ message: NO_ROOM }];
 }
 
 /** The most that can be made with every limit kept; undefined when nothing bounds it. */
@@ -69,11 +73,17 @@ function messageOf(limit: Limit, coefficients: Coefficients, values: readonly nu
 }
 
 /** The blend exists on paper but no weights that the scales can show keep these limits. */
-export function whyNotWeighable(failed: readonly Check[]): Because[] {
-  return failed.map((check) => ({
-    limit: check.limit,
-    message: `On the plant's scales no weights keep this limit: ${describeCheck(check)}. Make a larger batch, weigh on a finer scale, or aim further inside the limit.`,
-  }));
+export function whyNotWeighable({ checks, hasSize }: SettledLoad, size: SizeRow, units: MassUnit): Because[] {
+  const remedy = 'Make a larger batch, weigh on a finer scale, or leave the blend more room.';
+  const broken = checks
+    .filter(({ holds }) => !holds)
+    .map((check) => ({
+      limit: check.limit,
+      message: `On the plant's scales no weights were found that keep this limit: ${describeCheck(check)}. ${remedy}`,
+    }));
+  if (hasSize) return broken;
+  const message = `On the plant's scales no weights were found that reach ${massText(size.massKg, units)} (${size.form.says}) within the limits. ${remedy}`;
+  return [...broken, { message }];
 }
 
 function shown(value: number): string {

@@ -5,17 +5,23 @@ import type { BatchModel } from './batch-model.ts';
 /** Rounds of widening the set of lines whose rounding is allowed for; two are nearly always enough. */
 const ROUNDS = 4;
 
+/** How far rounding may move a line in the whole batch, in kilograms, both figures zero or more. */
+export interface Slip {
+  readonly underKg: number;
+  readonly overKg: number;
+}
+
 /**
  * The least-cost blend that stays inside its limits however its lines are rounded: every limit is held back
- * by the most that one division on each line in use can move it. Where a limit leaves no such room (a cure
+ * by the most that the slips of the lines in use can move it. Where a limit leaves no such room (a cure
  * asked for exactly at its limit) its holding back gives way, at a price that only then is worth paying, and
  * the rounding itself must keep the limit.
- * @param start a solution of the model. @param stepKg one division on each column's line, in the batch.
+ * @param start a solution of the model. @param slipOf what rounding may do to a column of that weight.
  */
 export function weighable(
   model: BatchModel,
   start: readonly number[],
-  stepKg: (column: number, massKg: number) => number,
+  slipOf: (column: number, massKg: number) => Slip,
   engines: readonly Engine[],
 ): readonly number[] {
   const inUse = new Set<number>();
@@ -26,32 +32,28 @@ export function weighable(
       if (massKg > 1e-9) inUse.add(column);
     });
     if (round > 0 && inUse.size === before) break;
-    values = solveHeldBack(
-      model,
-      (column) => (inUse.has(column) ? stepKg(column, values[column] ?? 0) : 0),
-      engines,
+    const slips = model.columns.map((_, column) =>
+      inUse.has(column) ? slipOf(column, values[column] ?? 0) : { underKg: 0, overKg: 0 },
     );
+    values = solveHeldBack(model, slips, engines);
   }
   return values;
 }
 
 function solveHeldBack(
   model: BatchModel,
-  stepKg: (column: number) => number,
+  slips: readonly Slip[],
   engines: readonly Engine[],
 ): readonly number[] {
   const dearest = model.columns.reduce((max, { cost }) => Math.max(max, Math.abs(cost)), 1);
   const columns: Column[] = [...model.columns];
   const rows = model.rows.map((row, index): Row => {
     if (!model.limitOfRow.has(index)) return row;
-    const largest = row.terms.reduce((max, { coefficient }) => Math.max(max, Math.abs(coefficient)), 0);
-    const back = row.terms.reduce(
-      (sum, { column, coefficient }) => sum + Math.abs(coefficient) * stepKg(column),
-      0,
-    );
-    if (back === 0) return row;
-    const give = columns.push({ cost: (100 * dearest) / largest, lower: 0, upper: back }) - 1;
     const isMax = Number.isFinite(row.upper);
+    const back = worstSlip(row, slips, isMax ? 1 : -1);
+    if (back === 0) return row;
+    const largest = row.terms.reduce((max, { coefficient }) => Math.max(max, Math.abs(coefficient)), 0);
+    const give = columns.push({ cost: (100 * dearest) / largest, lower: 0, upper: back }) - 1;
     return {
       name: row.name,
       lower: row.lower + back,
@@ -64,4 +66,13 @@ function solveHeldBack(
     throw new SolverFault(`a blend exists, yet with its rounding allowed for it is ${outcome.status}`, model);
   }
   return outcome.values.slice(0, model.columns.length);
+}
+
+/** The most that slips can push a row toward its bound. @param toward 1 for an upper bound, -1 for a lower. */
+function worstSlip({ terms }: Row, slips: readonly Slip[], toward: 1 | -1): number {
+  return terms.reduce((total, { column, coefficient }) => {
+    const { underKg, overKg } = slips[column] ?? { underKg: 0, overKg: 0 };
+    const push = toward * coefficient;
+    return total + (push > 0 ? push * overKg : -push * underKg);
+  }, 0);
 }

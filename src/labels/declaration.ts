@@ -2,6 +2,7 @@ import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import type { Blend } from '../formulate/blend.ts';
 import type { Standard } from '../rules/standard.ts';
+import { fatPercentOf } from '../units.ts';
 import { type AllergenDeclaration, allergenDeclaration } from './allergens.ts';
 import { type IngredientStatement, ingredientStatement } from './ingredient-statement.ts';
 import { type Duty, type ProductName, productName } from './product-name.ts';
@@ -53,7 +54,7 @@ function storage({ label }: Product): Duty {
 function leanPair({ label }: Product, { naming }: Standard): Duty | undefined {
   if (label.leanPercent === undefined || !naming.leanPair) return undefined;
   return {
-    text: `${label.leanPercent}% lean / ${100 - label.leanPercent}% fat`,
+    text: `${label.leanPercent}% lean / ${fatPercentOf(label.leanPercent)}% fat`,
     citation: '9 CFR 317.362(f)',
   };
 }

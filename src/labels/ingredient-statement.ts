@@ -50,13 +50,14 @@ function mergeByName(lines: readonly BlendLine[]): Entry[] {
   const byName = new Map<string, Entry>();
   for (const { supply, exactMassKg } of lines) {
     const { material } = supply;
-    const name = material.kind === 'spice' ? 'spices' : material.declaredName;
+    // A spice that is a mix is named with its parts; only single spices share the group name.
+    const isPlainSpice = material.kind === 'spice' && material.subIngredients.length === 0;
+    const name = isPlainSpice ? 'spices' : material.declaredName;
     const known = byName.get(name);
-    const parts = material.kind === 'spice' ? [] : material.subIngredients;
     byName.set(name, {
       name,
       mass: add(known?.mass ?? ZERO, exactMassKg),
-      parts: [...new Set([...(known?.parts ?? []), ...parts])],
+      parts: [...new Set([...(known?.parts ?? []), ...material.subIngredients])],
     });
   }
   return [...byName.values()];

@@ -1,4 +1,4 @@
-import { isMeat } from '../batch/material.ts';
+import { isMeat, type Material, type Substance } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import type { BlendLine } from '../formulate/blend.ts';
 import type { Standard } from '../rules/standard.ts';
@@ -48,13 +48,22 @@ function species({ naming }: Standard, lines: readonly BlendLine[]): string {
 function binderLines({ form }: Product, lines: readonly BlendLine[]): Duty[] {
   if (form.shape !== 'link') return [];
   const names = new Set(
-    lines
-      .filter(({ supply }) => supply.material.kind === 'binder')
-      .map(({ supply }) => supply.material.declaredName),
+    lines.filter(({ supply }) => isBinder(supply.material)).map(({ supply }) => supply.material.declaredName),
   );
   if (names.size === 0) return [];
   const text = [...names].join(' and ');
   return [{ text: `${text.charAt(0).toUpperCase()}${text.slice(1)} added`, citation: '9 CFR 316.11(b)' }];
+}
+
+const ANTIOXIDANTS: readonly Substance[] = ['BHA', 'BHT', 'propyl gallate', 'TBHQ'];
+
+/** By what it carries, not by what it is called: a seasoning mix may hold a binder or an antioxidant. */
+function carriesAny({ substances }: Material, wanted: readonly Substance[]): boolean {
+  return wanted.some((substance) => (substances[substance] ?? 0) > 0);
+}
+
+function isBinder(material: Material): boolean {
+  return material.kind === 'binder' || carriesAny(material, ['isolated soy protein', 'sodium caseinate']);
 }
 
 function smokeFlavorLine(lines: readonly BlendLine[]): Duty[] {
@@ -65,7 +74,7 @@ function smokeFlavorLine(lines: readonly BlendLine[]): Duty[] {
 function antioxidantLine(lines: readonly BlendLine[]): Duty[] {
   const names = new Set(
     lines
-      .filter(({ supply }) => supply.material.kind === 'antioxidant')
+      .filter(({ supply }) => carriesAny(supply.material, ANTIOXIDANTS))
       .map(({ supply }) => supply.material.declaredName),
   );
   if (names.size === 0) return [];

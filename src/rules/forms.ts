@@ -111,7 +111,14 @@ const carried = (name: Substance, times = 1): FormTerm => ({ of: { substance: na
 const form = (id: string, says: string, ...terms: FormTerm[]): Form => ({ id, says, terms });
 
 const MEAT: Selector = { kinds: MEAT_KINDS };
+const NOT_MEAT: Selector = { exceptKinds: MEAT_KINDS };
 const ADDED_WATER_TERMS = [part('water'), part('protein', -4, MEAT), mass(undefined, '-water loss')];
+const OTHER_PROTEIN_TERM = part('protein', -4, NOT_MEAT);
+const CITRIC_ACID_TERM: FormTerm = {
+  of: { substance: 'citric acid' },
+  from: { kinds: ['cure', 'cure accelerator'] },
+  times: 1,
+};
 const FINISHED_FAT_TERMS = [part('fat'), mass(undefined, '-fat loss')];
 
 /** Mass of the chosen materials, as a form of its own. */
@@ -146,6 +153,19 @@ export const FORMS = {
     ...FINISHED_FAT_TERMS,
     ...ADDED_WATER_TERMS,
   ),
+  addedWaterByAllProtein: form(
+    'addedWaterByAllProtein',
+    'added water: moisture less four times all protein',
+    ...ADDED_WATER_TERMS,
+    OTHER_PROTEIN_TERM,
+  ),
+  fatAndAddedWaterByAllProtein: form(
+    'fatAndAddedWaterByAllProtein',
+    'fat and added water, all protein counted',
+    ...FINISHED_FAT_TERMS,
+    ...ADDED_WATER_TERMS,
+    OTHER_PROTEIN_TERM,
+  ),
 
   notBeef: form(
     'notBeef',
@@ -163,6 +183,11 @@ export const FORMS = {
     'byproducts',
     'byproducts',
     mass({ kinds: ['liver', 'other byproduct', 'partially defatted tissue', 'skin'] }),
+  ),
+  byproductsOtherThanDefattedTissue: form(
+    'byproductsOtherThanDefattedTissue',
+    'byproducts other than partially defatted tissue',
+    mass({ kinds: ['liver', 'other byproduct', 'skin'] }),
   ),
   notMuscleOfOneAnimal: form(
     'notMuscleOfOneAnimal',
@@ -214,6 +239,25 @@ export const FORMS = {
   nitriteAndNitrate: form('nitriteAndNitrate', 'nitrite and nitrate', carried('nitrite'), carried('nitrate')),
   ascorbicAcid: form('ascorbicAcid', 'ascorbic and erythorbic acid', carried('ascorbic acid')),
   sodiumAscorbate: form('sodiumAscorbate', 'sodium ascorbate and erythorbate', carried('sodium ascorbate')),
+  accelerators: form(
+    'accelerators',
+    'curing accelerators',
+    carried('ascorbic acid'),
+    carried('sodium ascorbate'),
+  ),
+  citricAcidAsAccelerator: form('citricAcidAsAccelerator', 'citric acid of the cure', CITRIC_ACID_TERM),
+  acceleratorsAndCitricAcid: form(
+    'acceleratorsAndCitricAcid',
+    'curing accelerators and citric acid together',
+    carried('ascorbic acid'),
+    carried('sodium ascorbate'),
+    CITRIC_ACID_TERM,
+  ),
+  citricAcidAsSynergist: form('citricAcidAsSynergist', 'citric acid brought by antioxidants', {
+    of: { substance: 'citric acid' },
+    from: { kinds: ['antioxidant'] },
+    times: 1,
+  }),
   phosphate: form('phosphate', 'phosphates', carried('phosphate')),
   binder: form(
     'binder',
@@ -225,6 +269,7 @@ export const FORMS = {
   anyBinder: form('anyBinder', 'binders and extenders', mass({ kinds: ['binder'] })),
   isolatedSoy: form('isolatedSoy', 'isolated soy protein', carried('isolated soy protein')),
   caseinate: form('caseinate', 'sodium caseinate', carried('sodium caseinate')),
+  antimicrobials: form('antimicrobials', 'antimicrobials', mass({ kinds: ['antimicrobial'] })),
   lactate: form('lactate', 'sodium and potassium lactate', carried('lactate')),
   diacetate: form('diacetate', 'sodium diacetate', carried('diacetate')),
   antioxidants: form(

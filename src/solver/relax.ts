@@ -1,10 +1,11 @@
 import type { Column, Engine, LinearModel, Row } from './model.ts';
+import { scaleRows } from './scale.ts';
 import { SolverFault, solve } from './solve.ts';
 
 /** A row that has to give when not all rows can hold at once. */
 export interface Give {
   readonly rowIndex: number;
-  /** How far the row goes past its bound, in the unit of the row: negative below the lower bound. */
+  /** How far the row goes past its bound, in the unit of its own scale: negative below the lower bound. */
   readonly by: number;
 }
 
@@ -12,6 +13,9 @@ export interface Relaxation {
   readonly gives: readonly Give[];
   readonly values: readonly number[];
 }
+
+/** Engines answer to about 1e-8: a smaller miss is told apart from none only when nothing larger is there. */
+const NOISE = 1e-7;
 
 /**
  * When a model has no solution: the point that misses the named rows by least in all, and which of them give.
@@ -24,7 +28,8 @@ export function relax(
   engines: readonly Engine[],
 ): Relaxation | undefined {
   const columns: Column[] = model.columns.map((column) => ({ ...column, cost: 0 }));
-  const rows: Row[] = model.rows.map((row) => ({ ...row, terms: [...row.terms] }));
+  // Misses are weighed against each other, so a row in parts per million must count like one in kilograms.
+  const rows: Row[] = [...scaleRows(model).rows];
   const escapes: { rowIndex: number; under: number; over: number }[] = [];
   for (const rowIndex of soft) {
     const row = rows[rowIndex] as Row;
@@ -40,10 +45,12 @@ export function relax(
   if (outcome.status === 'infeasible') return undefined;
   if (outcome.status === 'unbounded') throw new SolverFault('a sum of misses cannot be unbounded', model);
   const at = (column: number) => outcome.values[column] ?? 0;
+  const misses = escapes
+    .map(({ rowIndex, under, over }) => ({ rowIndex, by: at(over) - at(under) }))
+    .sort((a, b) => Math.abs(b.by) - Math.abs(a.by));
+  const clear = misses.filter(({ by }) => Math.abs(by) > NOISE);
   return {
-    gives: escapes
-      .map(({ rowIndex, under, over }) => ({ rowIndex, by: at(over) - at(under) }))
-      .filter(({ by }) => Math.abs(by) > 1e-6),
+    gives: clear.length > 0 ? clear : misses.slice(0, 1).filter(({ by }) => by !== 0),
     values: outcome.values.slice(0, model.columns.length),
   };
 }

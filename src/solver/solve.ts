@@ -26,6 +26,10 @@ export function solve(model: LinearModel, engines: readonly Engine[]): Outcome {
   for (const engine of engines) {
     const outcome = engine.solve(scaled);
     if (outcome.status !== 'optimal') return outcome;
+    if (outcome.values.length !== model.columns.length) {
+      faults.push(`${engine.name}: ${outcome.values.length} values for ${model.columns.length} columns`);
+      continue;
+    }
     const values = outcome.values.map((value, index) => withinBounds(value, model, index));
     const found = misses(model, values);
     if (found.length === 0) return { status: 'optimal', values, cost: costOf(model, values) };

@@ -110,7 +110,9 @@ export const MEANING: Readonly<Record<string, Brings>> = {
   fatAsSuch: (supply) => whole(isKind(supply, 'fat')),
   mechanicallySeparated: (supply) => whole(isKind(supply, 'mechanically separated') && !isBird(supply)),
   mechanicallySeparatedBeef: (supply) =>
-    whole(isKind(supply, 'mechanically separated') && ['beef', 'veal'].includes(supply.material.species ?? '')),
+    whole(
+      isKind(supply, 'mechanically separated') && ['beef', 'veal'].includes(supply.material.species ?? ''),
+    ),
   mechanicallySeparatedMeat: (supply) => whole(isKind(supply, 'mechanically separated')),
   poultry: (supply) => whole(isCarcass(supply) && isBird(supply)),
   poultrySkinAndFat: (supply) => whole(isBird(supply) && isKind(supply, 'skin', 'fat')),
@@ -157,7 +159,9 @@ export interface Demand {
 /** Every limit of the law and of the house on a product, read from the data of both. */
 export function demandsOn(product: Product, standard: Standard, date: string): Demand[] {
   const law = standard.limits
-    .filter(({ inForce }) => !(inForce?.from && date < inForce.from) && !(inForce?.until && date >= inForce.until))
+    .filter(
+      ({ inForce }) => !(inForce?.from && date < inForce.from) && !(inForce?.until && date >= inForce.until),
+    )
     .map(({ id, sense, bound, numerator, basis }) => ({
       id,
       sense,
@@ -197,7 +201,13 @@ function houseDemands({ targets, label, meatBlock, seasoning }: Product): Demand
     between(`house-${measure.replaceAll(' ', '-')}`, measured[measure] as Brings, finished, min, max);
   }
   if (label.leanPercent !== undefined) {
-    between('house-label-lean', fatLeft, finished, undefined, Number((1 - label.leanPercent / 100).toFixed(6)));
+    between(
+      'house-label-lean',
+      fatLeft,
+      finished,
+      undefined,
+      Number((1 - label.leanPercent / 100).toFixed(6)),
+    );
   }
   meatBlock.forEach((part, index) => {
     const inPart: Brings = (supply) => whole(isInPart(part, supply));
@@ -222,7 +232,8 @@ function isInPart(part: Product['meatBlock'][number], { material }: Supply): boo
   return (
     (part.materialIds?.includes(material.id) ?? true) &&
     (part.kinds?.includes(material.kind) ?? true) &&
-    (part.species === undefined || (material.species !== undefined && part.species.includes(material.species)))
+    (part.species === undefined ||
+      (material.species !== undefined && part.species.includes(material.species)))
   );
 }
 
@@ -277,7 +288,10 @@ export function weightsOf(blend: Blend) {
 }
 
 /** What the asked size counts and how many kilograms of it are asked. */
-export function asked(size: BatchSize, product: Product): { readonly counts: Brings; readonly massKg: number } {
+export function asked(
+  size: BatchSize,
+  product: Product,
+): { readonly counts: Brings; readonly massKg: number } {
   switch (size.by) {
     case 'total':
       return { counts: all, massKg: size.massKg };

@@ -32,7 +32,11 @@ export function arbitraryRequest(): fc.Arbitrary<RandomRequest> {
     const draw: Draw = {
       whole,
       decimal: (min, max, places) =>
-        Number((whole(Math.round(min * 10 ** places), Math.round(max * 10 ** places)) / 10 ** places).toFixed(places)),
+        Number(
+          (whole(Math.round(min * 10 ** places), Math.round(max * 10 ** places)) / 10 ** places).toFixed(
+            places,
+          ),
+        ),
       pick: (values) => values[whole(0, values.length - 1)] as (typeof values)[number],
       chance: (percent) => whole(1, 100) > 100 - percent,
     };
@@ -104,13 +108,17 @@ function drawMeat(draw: Draw, standard: Standard, batchKg: number) {
   const supplies: Supply[] = [];
   const centre = draw.decimal(0.08, 0.45, 2);
   for (let index = 0; index < lots; index++) {
-    if (materials.length === 0 || draw.chance(75)) materials.push(drawMeatMaterial(draw, standard, index, centre));
+    if (materials.length === 0 || draw.chance(75))
+      materials.push(drawMeatMaterial(draw, standard, index, centre));
     const material = draw.pick(materials);
     const lot = drawLot(draw, `lot-${index + 1}`, material, batchKg * draw.decimal(0.05, 2.4, 2), [
       draw.pick(PRICES),
       draw.decimal(0.4, 9, 4),
     ]);
-    const fatFraction = Math.min(0.95, Math.max(0.01, material.composition.fatFraction + draw.decimal(-0.05, 0.05, 4)));
+    const fatFraction = Math.min(
+      0.95,
+      Math.max(0.01, material.composition.fatFraction + draw.decimal(-0.05, 0.05, 4)),
+    );
     supplies.push(
       supplyOfLot(
         draw.chance(50)
@@ -188,7 +196,9 @@ function drawLot(
     costPerKg: draw.pick(prices),
     receivedDate: draw.chance(species ? 3 : 1) ? '2031-05-15' : '2031-05-02',
     state: 'chilled',
-    ...((spoiled || draw.chance(60)) && { useByDate: spoiled ? '2031-05-13' : draw.pick([BATCH_DATE, '2031-06-30']) }),
+    ...((spoiled || draw.chance(60)) && {
+      useByDate: spoiled ? '2031-05-13' : draw.pick([BATCH_DATE, '2031-06-30']),
+    }),
   };
 }
 
@@ -230,7 +240,8 @@ function offers({ productClass }: Standard): Offer[] {
   const isCooked = UNCURED_COOKED.includes(productClass);
   const isCured = isCooked || productClass === 'smoked-pork-sausage';
   const isItalian = productClass === 'italian-sausage';
-  const takesBinder = isCooked || ['breakfast-sausage', 'uncooked-sausage', 'beef-patties'].includes(productClass);
+  const takesBinder =
+    isCooked || ['breakfast-sausage', 'uncooked-sausage', 'beef-patties'].includes(productClass);
   const hardly = 1;
   return [
     {
@@ -259,7 +270,14 @@ function offers({ productClass }: Standard): Offer[] {
       price: 11,
       percent: isItalian ? 98 : 5,
     },
-    { id: 'sugar', kind: 'sweetener', rates: [0.004, 0.01], ranges: [[0, 0.01]], price: 1.1, percent: isGround ? 3 : 35 },
+    {
+      id: 'sugar',
+      kind: 'sweetener',
+      rates: [0.004, 0.01],
+      ranges: [[0, 0.01]],
+      price: 1.1,
+      percent: isGround ? 3 : 35,
+    },
     {
       id: 'cure',
       kind: 'cure',
@@ -418,7 +436,10 @@ function drawTargets(draw: Draw, supplies: readonly Supply[], yieldFraction: num
     });
   }
   if (draw.chance(20)) {
-    targets.push({ measure: 'protein', min: Number((some.proteinFraction * draw.decimal(0.8, 1, 2)).toFixed(4)) });
+    targets.push({
+      measure: 'protein',
+      min: Number((some.proteinFraction * draw.decimal(0.8, 1, 2)).toFixed(4)),
+    });
   }
   if (draw.chance(8)) targets.push({ measure: 'water', max: draw.decimal(0.45, 0.75, 2) });
   if (draw.chance(6)) targets.push({ measure: 'salt', max: draw.decimal(0.012, 0.03, 3) });
@@ -447,7 +468,11 @@ const BENCH = [
   scale('bench', 'g', '5', 15000),
   scale('bench', 'oz', '0.5', 500),
 ];
-const FINE = [scale('fine', 'g', '0.1', 2000), scale('fine', 'g', '1', 6000), scale('fine', 'oz', '0.01', 100)];
+const FINE = [
+  scale('fine', 'g', '0.1', 2000),
+  scale('fine', 'g', '1', 6000),
+  scale('fine', 'oz', '0.01', 100),
+];
 
 function drawPlant(draw: Draw, batchKg: number): Plant {
   const sets = draw.pick([

@@ -6,7 +6,9 @@ import type { LinearModel } from '../../src/solver/model.ts';
  * Published source: Huangfu and Hall, "Parallelizing the dual revised simplex method", Mathematical
  * Programming Computation 10 (2018); WebAssembly build in the npm package highs.
  */
-const highs = await loadHighs();
+// The package types its default as a namespace, while at run time the import is the loader itself.
+const load = loadHighs as unknown as typeof loadHighs.default;
+const highs = await load();
 
 export type HighsAnswer =
   | { readonly status: 'optimal'; readonly cost: number; readonly values: readonly number[] }

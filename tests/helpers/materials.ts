@@ -3,7 +3,7 @@ import { type Supply, supplyOfMaterial } from '../../src/batch/lot.ts';
 import type { Material, MaterialKind, Species } from '../../src/batch/material.ts';
 import type { Process, Product } from '../../src/batch/product.ts';
 import { type Exact, exact, multiply } from '../../src/exact.ts';
-import type { BlendLine } from '../../src/formulate/blend.ts';
+import type { Blend, BlendLine } from '../../src/formulate/blend.ts';
 import { type Check, checkLimits } from '../../src/rules/check.ts';
 import { Coefficients } from '../../src/rules/coefficients.ts';
 import type { Limit } from '../../src/rules/limit.ts';
@@ -93,7 +93,7 @@ const catalog = [
   carcass('chicken-fat', 'fat', 'chicken', [0.9, 0.08, 0.02]),
   carcass('chicken-separated', 'mechanically separated', 'chicken', [0.15, 0.68, 0.15]),
   carcass('turkey-fat', 'fat', 'turkey', [0.9, 0.08, 0.02]),
-  // K-04 of the rules: a finished product of 28 % fat, 56 % moisture, 11.5 % meat protein.
+  // A finished product of 28 % fat, 56 % moisture, 11.5 % meat protein.
   carcass('emulsion', 'skeletal meat', 'pork', [0.28, 0.56, 0.115]),
 
   material('water', 'water', { composition: { waterFraction: 1 } }),
@@ -233,5 +233,26 @@ export function blendLine(supplied: Material, massKg: string): BlendLine {
     massKg: Number(massKg),
     exactMassKg,
     cost: Number(massKg),
+  };
+}
+
+/** A blend of these lines, for what reads nothing but the lines. */
+export function blendOf(lines: readonly BlendLine[]): Blend {
+  const batchKg = lines.reduce((total, { massKg }) => total + massKg, 0);
+  const makeup = { fatFraction: 0, waterFraction: 0, proteinFraction: 0, saltFraction: 0 };
+  return {
+    lines,
+    loads: 1,
+    batchKg,
+    loadKg: batchKg,
+    greenWeightKg: batchKg,
+    finishedKg: batchKg,
+    cost: 0,
+    unroundedCost: 0,
+    checks: [],
+    raw: makeup,
+    finished: makeup,
+    leftOut: [],
+    cautions: [],
   };
 }

@@ -1,9 +1,12 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { supplyOfLot } from '../../src/batch/lot.ts';
+import { supplyOfLot, supplyOfMaterial } from '../../src/batch/lot.ts';
 import type { Plant } from '../../src/batch/plant.ts';
 import { exact, multiply, ratio, toNumber } from '../../src/exact.ts';
 import { formulate } from '../../src/formulate/formulate.ts';
 import { houseLimits } from '../../src/formulate/house-limits.ts';
+import { declare } from '../../src/labels/declaration.ts';
+import { checkLimits } from '../../src/rules/check.ts';
+import { Coefficients } from '../../src/rules/coefficients.ts';
 import { forbiddenBy } from '../../src/rules/eligibility.ts';
 import { FORMS } from '../../src/rules/forms.ts';
 import { inShownUnit, shownBound } from '../../src/rules/limit.ts';
@@ -11,8 +14,10 @@ import { rowOf } from '../../src/rules/row.ts';
 import { javascriptLpSolver } from '../../src/solver/engines/javascript-lp-solver.ts';
 import { fixed, inUnit, kilograms, perKilogram } from '../../src/units.ts';
 import {
+  blendOf,
   checkOne,
   limitOf,
+  material,
   RAW,
   standardOf,
   testMaterial,
@@ -28,6 +33,7 @@ import {
   type EntryRow,
   MARKS,
   type Mark,
+  type PairRow,
   type PrintedRow,
   type PublishedRow,
   type QuotientRow,
@@ -74,23 +80,37 @@ describe('the published answers', () => {
 function run(row: PublishedRow): void {
   switch (row.kind) {
     case 'value':
-      return runValue(row);
+      runValue(row);
+      break;
     case 'boundary':
-      return runBoundary(row);
+      runBoundary(row);
+      break;
     case 'verdict':
-      return runVerdict(row);
+      runVerdict(row);
+      break;
     case 'entry':
-      return runEntry(row);
+      runEntry(row);
+      break;
     case 'printed':
-      return runPrinted(row);
+      runPrinted(row);
+      break;
     case 'conversion':
-      return runConversion(row);
+      runConversion(row);
+      break;
     case 'quotient':
-      return runQuotient(row);
+      runQuotient(row);
+      break;
     case 'share':
-      return runShare(row);
+      runShare(row);
+      break;
+    case 'pair':
+      runPair(row);
+      break;
     case 'blend':
-      return runBlend(row);
+      runBlend(row);
+      break;
+    default:
+      row satisfies never;
   }
 }
 
@@ -117,7 +137,9 @@ function runBoundary({ limitId, line: [id, mass, unit = 'kg'], beyond, others }:
   // The row of the linear problem tells the same: on the allowed side at the figure, not beyond it.
   const side = limit.sense === 'max' ? 1 : -1;
   expect(side * activity(limitId, past)).toBeGreaterThan(0);
-  expect(side * activity(limitId, at)).toBeLessThanOrEqual(1e-12 * Math.abs(activity(limitId, others)) + 1e-12);
+  expect(side * activity(limitId, at)).toBeLessThanOrEqual(
+    1e-12 * Math.abs(activity(limitId, others)) + 1e-12,
+  );
 }
 
 function activity(limitId: string, lines: readonly Weighed[]): number {
@@ -170,6 +192,22 @@ function runShare({ materialId, minFraction, maxFraction, lines, ...expected }: 
     expect(check.holds).toBe(expected.holds);
     expectWithin(inShownUnit(check.value, 'percent'), expected.publishedPercent, expected.tolerance);
   }
+}
+
+function runPair({ leanPercent, published, mostFat }: PairRow): void {
+  const product = testProduct('ground-beef', { label: { leanPercent, storage: 'keep refrigerated' } });
+  const standard = standardOf('ground-beef');
+  expect.soft(declare(product, standard, blendOf([]), plantOf('lb')).leanPair?.text).toBe(published);
+  const [limit] = houseLimits(product);
+  const ground = (fatFraction: number) =>
+    supplyOfMaterial(
+      material('ground', 'skeletal meat', { species: 'beef', composition: { fatFraction } }),
+      1,
+    );
+  const holds = (fatFraction: number) =>
+    checkLimits(limit ? [limit] : [], new Coefficients([ground(fatFraction)], RAW), [exact(1)])[0]?.holds;
+  expect(holds(Number(mostFat)), `${mostFat} of fat`).toBe(true);
+  expect(holds(Number(mostFat) + 1e-6), `more than ${mostFat} of fat`).toBe(false);
 }
 
 function plantOf(unit: 'lb' | 'kg'): Plant {

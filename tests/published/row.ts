@@ -1,5 +1,5 @@
 import type { Process } from '../../src/batch/product.ts';
-import type { Form, FORMS } from '../../src/rules/forms.ts';
+import type { FORMS, Form } from '../../src/rules/forms.ts';
 import type { MassUnit } from '../../src/units.ts';
 import type { Weighed } from '../helpers/materials.ts';
 
@@ -119,6 +119,14 @@ export interface BlendRow extends Source {
   readonly tolerance: number;
 }
 
+/** The lean percent and the fat percent side by side on a ground product, and the fat that they promise. */
+export interface PairRow extends Source {
+  readonly kind: 'pair';
+  readonly leanPercent: number;
+  readonly published: string;
+  readonly mostFat: string;
+}
+
 export type PublishedRow =
   | ValueRow
   | BoundaryRow
@@ -128,4 +136,5 @@ export type PublishedRow =
   | ConversionRow
   | QuotientRow
   | ShareRow
+  | PairRow
   | BlendRow;

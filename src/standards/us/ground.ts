@@ -1,33 +1,24 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
-import { NO_ANTIOXIDANTS, NOT_CURED } from './restricted.ts';
+import { ANTIMICROBIALS, PHOSPHATE_PATTIES } from './additives.ts';
+import { NO_ANTIOXIDANTS } from './antioxidants.ts';
+import { NOT_CURED } from './cure.ts';
+import { finishedFat, LAW, none } from './law.ts';
+import { MECHANICALLY_SEPARATED, NO_MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
 
 /** Ground and chopped beef, 9 CFR 319.15. */
 
-const LAW = { authority: 'law', sense: 'max', unit: 'percent' } as const;
+const BOTH = '9 CFR 319.15(a), (b)';
+const OF_MEAT = { basis: FORMS.greenWeight };
 
-const beefOnly = (citation: string): Limit => ({
-  ...LAW,
-  id: 'us-319.15-beef-only',
-  says: 'Only beef goes in.',
-  numerator: FORMS.notBeef,
-  basis: FORMS.greenWeight,
-  bound: 0,
-  citation,
-  read: 'official',
-});
-
-const fat30 = (id: string, name: string, citation: string): Limit => ({
-  ...LAW,
-  id,
-  says: `${name} holds at most 30 % fat.`,
-  numerator: FORMS.finishedFat,
-  basis: FORMS.finished,
-  bound: 0.3,
-  citation,
-  read: 'official',
-});
+const BEEF_ONLY = none(
+  'us-319.15-beef-only',
+  'Only beef goes in.',
+  FORMS.notBeef,
+  '9 CFR 319.15(a), (b), (c)',
+  OF_MEAT,
+);
 
 const CHEEK_MEAT: Limit = {
   ...LAW,
@@ -38,117 +29,42 @@ const CHEEK_MEAT: Limit = {
   bound: 0.25,
   citation: '9 CFR 319.15(a)',
   read: 'official',
-  note: '25 % of the whole, so cheek meat is at most one third of the other meat.',
-};
-
-const NO_WATER: Limit = {
-  ...LAW,
-  id: 'us-319.15-no-added-water',
-  says: 'No water is added.',
-  numerator: FORMS.waterPutIn,
-  basis: FORMS.formula,
-  bound: 0,
-  citation: '9 CFR 319.15(a), (b)',
-  read: 'official',
-};
-
-const NO_PHOSPHATE: Limit = {
-  ...LAW,
-  id: 'us-319.15-no-phosphate',
-  says: 'No phosphate is added.',
-  numerator: FORMS.phosphate,
-  basis: FORMS.formula,
-  bound: 0,
-  citation: '9 CFR 319.15(a), (b)',
-  read: 'official',
-};
-
-const NO_BINDER: Limit = {
-  ...LAW,
-  id: 'us-319.15-no-binder',
-  says: 'No binder or extender is added.',
-  numerator: FORMS.anyBinder,
-  basis: FORMS.formula,
-  bound: 0,
-  citation: '9 CFR 319.15(a), (b)',
-  read: 'official',
-};
-
-const NO_FAT_AS_SUCH: Limit = {
-  ...LAW,
-  id: 'us-319.15a-no-fat-as-such',
-  says: 'No beef fat is added as such: the fat comes with the trimmings.',
-  numerator: FORMS.fatAsSuch,
-  basis: FORMS.greenWeight,
-  bound: 0,
-  citation: '9 CFR 319.15(a)',
-  read: 'official',
-};
-
-const NO_MECHANICALLY_SEPARATED: Limit = {
-  ...LAW,
-  id: 'us-319.6d-no-mechanically-separated',
-  says: 'No mechanically separated meat goes into ground beef or hamburger.',
-  numerator: FORMS.mechanicallySeparatedMeat,
-  basis: FORMS.greenWeight,
-  bound: 0,
-  citation: '9 CFR 319.6(d)',
-  read: 'official',
-};
-
-const NO_BYPRODUCTS: Limit = {
-  ...LAW,
-  id: 'us-319.15-no-byproducts',
-  says: 'No byproducts go in.',
-  numerator: FORMS.byproducts,
-  basis: FORMS.greenWeight,
-  bound: 0,
-  citation: '9 CFR 319.15',
-  read: 'secondary',
-};
-
-const NO_ORGAN_MEAT: Limit = {
-  ...LAW,
-  id: 'us-319.15-no-heart-or-tongue',
-  says: 'Heart and tongue meat do not go into ground beef or hamburger.',
-  numerator: FORMS.organMeat,
-  basis: FORMS.greenWeight,
-  bound: 0,
-  citation: 'agency labeling policy on ground beef and hamburger',
-  read: 'from memory',
-};
-
-const NO_MECHANICALLY_SEPARATED_BEEF: Limit = {
-  ...LAW,
-  id: 'us-319.5b-mechanically-separated-beef',
-  says: 'Mechanically separated beef is not human food.',
-  numerator: FORMS.mechanicallySeparatedBeef,
-  basis: FORMS.greenWeight,
-  bound: 0,
-  citation: '9 CFR 319.5(b)',
-  read: 'official',
-};
-
-const PATTY_BINDERS_DECLARED: Limit = {
-  ...LAW,
-  id: 'us-319.6-mechanically-separated-share',
-  says: 'Mechanically separated (species) is at most 20 % of the livestock and poultry part.',
-  numerator: FORMS.mechanicallySeparated,
-  basis: FORMS.greenWeight,
-  bound: 0.2,
-  citation: '9 CFR 319.6',
-  read: 'official',
+  note: 'The rule says 25 percent and no more; taken of all the meat, so cheek meat is a third of the other meat.',
 };
 
 const GROUND_COMMON: readonly Limit[] = [
+  BEEF_ONLY,
   CHEEK_MEAT,
-  NO_WATER,
-  NO_PHOSPHATE,
-  NO_BINDER,
+  none('us-319.15-no-added-water', 'No water is added.', FORMS.waterPutIn, BOTH),
+  none('us-319.15-no-phosphate', 'No phosphate is added.', FORMS.phosphate, BOTH),
+  none('us-319.15-no-binder', 'No binder or extender is added.', FORMS.anyBinder, BOTH),
+  none(
+    'us-319.15-no-antimicrobial',
+    'No antimicrobial is added: the standard names beef and seasoning.',
+    FORMS.antimicrobials,
+    '9 CFR 319.15(a), (b) and 319.1(b)',
+    { note: '319.1(b) lets antimicrobials into a standard only where it already permits them.' },
+  ),
   NO_MECHANICALLY_SEPARATED,
-  NO_BYPRODUCTS,
-  NO_ORGAN_MEAT,
-  NOT_CURED,
+  none(
+    'us-319.15-no-byproducts',
+    'No byproducts go in.',
+    FORMS.byproducts,
+    '9 CFR 319.15(a), (b), (e) and 301.2',
+    { ...OF_MEAT, note: 'The standard names beef; a byproduct is by definition not meat.' },
+  ),
+  none(
+    'us-319.15-no-heart-or-tongue',
+    'Heart and tongue meat do not go into ground beef or hamburger.',
+    FORMS.organMeat,
+    'agency labeling policy on ground beef and hamburger',
+    {
+      ...OF_MEAT,
+      read: 'from memory',
+      note: '9 CFR 301.2 counts the muscle of heart and tongue as meat: it is the policy that keeps them out.',
+    },
+  ),
+  ...NOT_CURED,
   NO_ANTIOXIDANTS,
 ];
 
@@ -158,9 +74,14 @@ export const GROUND: readonly Standard[] = [
     says: 'Ground beef or chopped beef',
     citation: '9 CFR 319.15(a)',
     limits: [
-      fat30('us-319.15a-fat', 'Ground beef', '9 CFR 319.15(a)'),
-      beefOnly('9 CFR 319.15(a)'),
-      NO_FAT_AS_SUCH,
+      finishedFat('319.15a', 'Ground beef', 30, '9 CFR 319.15(a)'),
+      none(
+        'us-319.15a-no-fat-as-such',
+        'No beef fat is added as such: the fat comes with the trimmings.',
+        FORMS.fatAsSuch,
+        '9 CFR 319.15(a)',
+        OF_MEAT,
+      ),
       ...GROUND_COMMON,
     ],
     naming: { name: 'Ground Beef', species: 'in name', leanPair: true },
@@ -169,11 +90,7 @@ export const GROUND: readonly Standard[] = [
     productClass: 'hamburger',
     says: 'Hamburger',
     citation: '9 CFR 319.15(b)',
-    limits: [
-      fat30('us-319.15b-fat', 'Hamburger', '9 CFR 319.15(b)'),
-      beefOnly('9 CFR 319.15(b)'),
-      ...GROUND_COMMON,
-    ],
+    limits: [finishedFat('319.15b', 'Hamburger', 30, '9 CFR 319.15(b)'), ...GROUND_COMMON],
     naming: { name: 'Hamburger', species: 'none', leanPair: true },
   },
   {
@@ -181,11 +98,18 @@ export const GROUND: readonly Standard[] = [
     says: 'Beef patties (no fat figure in the standard)',
     citation: '9 CFR 319.15(c)',
     limits: [
-      beefOnly('9 CFR 319.15(c)'),
-      PATTY_BINDERS_DECLARED,
-      NO_MECHANICALLY_SEPARATED_BEEF,
-      NO_PHOSPHATE,
-      NOT_CURED,
+      BEEF_ONLY,
+      none(
+        'us-319.15c-no-byproducts',
+        'Of the byproducts only partially defatted beef fatty tissue goes in.',
+        FORMS.byproductsOtherThanDefattedTissue,
+        '9 CFR 319.15(c) and 301.2',
+        OF_MEAT,
+      ),
+      ...MECHANICALLY_SEPARATED,
+      PHOSPHATE_PATTIES,
+      ...ANTIMICROBIALS,
+      ...NOT_CURED,
       NO_ANTIOXIDANTS,
     ],
     naming: { name: 'Beef Patties', species: 'in name', leanPair: true },

@@ -1,10 +1,11 @@
 import type { RuleSet } from '../../rules/standard.ts';
+import { COOKED_SAUSAGE } from './cooked-sausage.ts';
 import { GROUND } from './ground.ts';
-import { SAUSAGE } from './sausage.ts';
+import { UNCOOKED_SAUSAGE } from './uncooked-sausage.ts';
 
 /** United States: meat inspection regulations, 9 CFR chapter III. */
 export const US: RuleSet = {
   jurisdiction: 'us',
   says: 'United States, 9 CFR chapter III',
-  standards: [...GROUND, ...SAUSAGE],
+  standards: [...GROUND, ...UNCOOKED_SAUSAGE, ...COOKED_SAUSAGE],
 };

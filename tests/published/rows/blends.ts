@@ -27,7 +27,8 @@ export const BLEND_ROWS: readonly BlendRow[] = [
     kind: 'blend',
     id: 'meat loaf, first edition',
     says: 'A loaf at least 70 % lean of beef at 0.75 and pork at 0.45 is 100 lb and 50 lb and costs 97.50.',
-    source: 'Algebra and Trigonometry, 11th ed., ch. 12, problem 25; optimum at studyquestionhub.com, question 25',
+    source:
+      'Algebra and Trigonometry, 11th ed., ch. 12, problem 25; optimum at studyquestionhub.com, question 25',
     mark: 'secondary',
     productClass: 'uncooked-sausage',
     unit: 'lb',

@@ -330,11 +330,30 @@ export const COMPOSITION_ROWS: readonly PublishedRow[] = [
       allowed,
     }),
   ),
+  ...(
+    [
+      [80, '80% lean / 20% fat', '0.2'],
+      [73, '73% lean / 27% fat', '0.27'],
+      [92.5, '92.5% lean / 7.5% fat', '0.075'],
+      [92.7, '92.7% lean / 7.3% fat', '0.073'],
+    ] as const
+  ).map(
+    ([leanPercent, published, mostFat]): PublishedRow => ({
+      kind: 'pair',
+      id: `L-30 ${leanPercent}`,
+      says: `A ground product of ${leanPercent} % lean shows "${published}" and holds no more fat than that.`,
+      source: '9 CFR 317.362(f)',
+      mark: 'constructed',
+      leanPercent,
+      published,
+      mostFat,
+    }),
+  ),
   {
     kind: 'share',
     id: 'intl W-01',
     says: '27 % veal and 43 % pork make the veal 38.57 % of the meat, above an asked 38 %.',
-    source: "a published reply in a consumer magazine to a question on a sausage's veal share",
+    source: 'konsument.at, a published reply on the veal share of a sausage',
     mark: 'secondary',
     materialId: 'veal',
     minFraction: 0.38,
@@ -351,7 +370,7 @@ export const COMPOSITION_ROWS: readonly PublishedRow[] = [
     kind: 'share',
     id: 'intl W-03',
     says: 'Jowl at most a tenth of the meat is 5.2 % of a sausage with 52 % pork.',
-    source: 'a trade scheme for pork sausages abroad',
+    source: 'a trade scheme for pork sausages of the United Kingdom',
     mark: 'secondary',
     materialId: 'pork-jowl',
     maxFraction: 0.1,

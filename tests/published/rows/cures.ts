@@ -73,8 +73,7 @@ export const CURE_ROWS: readonly PublishedRow[] = [
       kind: 'quotient',
       id,
       says: `${sodium} ppm of sodium nitrite are ${potassium} ppm of potassium nitrite.`,
-      source:
-        '9 CFR 424.22(b)(1) for both figures; molar masses 85.104 and 68.995 g/mol are common practice',
+      source: '9 CFR 424.22(b)(1) for both figures; molar masses 85.104 and 68.995 g/mol are common practice',
       mark: 'official',
       value: sodium,
       numerator: '85.104',
@@ -286,7 +285,8 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     ...NITRITE,
     id: 'K-12, T-01',
     says: 'Nitrite is measured against the green weight: 156.25 ppm of 100 lb of meat in 118 lb of batch.',
-    source: "FSIS Directive 7620.3, Processing Inspectors' Calculations Handbook (1995), p. 15, as quoted at forum.sausagemaking.org",
+    source:
+      "FSIS Directive 7620.3, Processing Inspectors' Calculations Handbook (1995), p. 15, as quoted at forum.sausagemaking.org",
     mark: 'secondary',
     lines: [
       ['cure-6.25', '0.25', 'lb'],

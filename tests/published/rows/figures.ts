@@ -70,15 +70,7 @@ const PPM: readonly Entry[] = [
     '9 CFR 424.21(c), the ounces as given on a reference page of the trade',
     'secondary',
   ],
-  [
-    'A-69',
-    'us-424.21c-ascorbic-acid',
-    469,
-    'ascorbicAcid',
-    'greenWeight',
-    MEMORY_424,
-    'from memory, verify',
-  ],
+  ['A-69', 'us-424.21c-ascorbic-acid', 469, 'ascorbicAcid', 'greenWeight', MEMORY_424, 'from memory, verify'],
   [
     'A-70',
     'us-424.21c-sodium-ascorbate',
@@ -99,7 +91,15 @@ const PPM: readonly Entry[] = [
     DATA_BOOK,
     'secondary',
   ],
-  ['A-78 together', 'us-424.21c-antioxidants-fresh-sausage', 200, 'antioxidants', 'fat', DATA_BOOK, 'secondary'],
+  [
+    'A-78 together',
+    'us-424.21c-antioxidants-fresh-sausage',
+    200,
+    'antioxidants',
+    'fat',
+    DATA_BOOK,
+    'secondary',
+  ],
   ['A-80', 'us-424.21c-tbhq-fresh-sausage', 100, 'TBHQ', 'fat', MEMORY_424, 'from memory, verify'],
 ];
 

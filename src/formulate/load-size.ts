@@ -1,0 +1,72 @@
+import { isMeat } from '../batch/material.ts';
+import { exact, subtract, sum, toNumber } from '../exact.ts';
+import { FORMS } from '../rules/forms.ts';
+import type { SizeRow } from './batch-model.ts';
+import { lineKg, roundingOf, type WeighedLine } from './round.ts';
+
+/** What one load should weigh, and which lines count toward it. */
+export interface LoadSize {
+  readonly targetKg: number;
+  readonly counts: (line: WeighedLine) => boolean;
+}
+
+/** The asked size of the batch as the raw weight of one load. */
+export function loadSize({ form, massKg }: SizeRow, loads: number, yieldFraction: number): LoadSize {
+  const rawKg = form === FORMS.finished ? massKg / yieldFraction : massKg;
+  return {
+    targetKg: rawKg / loads,
+    counts: form === FORMS.greenWeight ? ({ supply }) => isMeat(supply.material) : () => true,
+  };
+}
+
+/** What a load lacks of its size; negative when it is too heavy. */
+export function missingKg(lines: readonly WeighedLine[], { targetKg, counts }: LoadSize): number {
+  return toNumber(subtract(exact(targetKg), sum(lines.filter(counts).map(lineKg))));
+}
+
+/**
+ * How far a load may be from its size: one division of its coarsest line. Where every meat line is at the end
+ * of its lot, nothing can take up what their divisions leave, and that counts too.
+ */
+export function sizeTolerance(lines: readonly WeighedLine[], { counts }: LoadSize): number {
+  const counted = lines.filter(counts);
+  const stepKg = ({ divisionKg }: WeighedLine) => toNumber(divisionKg);
+  const coarsest = Math.max(0, ...counted.map(stepKg));
+  const free = counted.filter(({ supply }) => roundingOf(supply.material) === 'free');
+  const isHeld = (line: WeighedLine) => line.divisions >= line.mostDivisions;
+  return free.every(isHeld) ? coarsest + free.reduce((total, line) => total + stepKg(line), 0) : coarsest;
+}
+
+/**
+ * Gives the weight that rounding took away back to the meat lines, coarse scales first and those that lost
+ * most before the others.
+ * @param eachAtMostOnce stops at one division a line, which the blend has allowed for in its limits; without it
+ * fine scales make up what is left of a coarse one.
+ */
+export function fillUp(
+  lines: readonly WeighedLine[],
+  size: LoadSize,
+  eachAtMostOnce: boolean,
+): WeighedLine[] {
+  const filled = [...lines];
+  const raised = new Set<number>();
+  let missing = missingKg(lines, size);
+  for (;;) {
+    const next = filled
+      .map((line, index) => ({ line, index, stepKg: toNumber(line.divisionKg) }))
+      .filter(({ line, index, stepKg }) => {
+        if (roundingOf(line.supply.material) !== 'free' || !size.counts(line)) return false;
+        if (line.divisions >= line.mostDivisions || (eachAtMostOnce && raised.has(index))) return false;
+        return missing >= stepKg / 2;
+      })
+      .sort((a, b) => b.stepKg - a.stepKg || lostKg(b.line) - lostKg(a.line))[0];
+    if (!next) return filled;
+    filled[next.index] = { ...next.line, divisions: next.line.divisions + 1 };
+    raised.add(next.index);
+    missing -= next.stepKg;
+  }
+}
+
+function lostKg(line: WeighedLine): number {
+  return line.wantedKg - toNumber(lineKg(line));
+}

@@ -1,0 +1,39 @@
+import { FORMS } from '../../rules/forms.ts';
+import type { Limit } from '../../rules/limit.ts';
+
+/** The shapes that many limits of the law share. */
+
+export const LAW = { authority: 'law', sense: 'max', unit: 'percent' } as const;
+
+type Extra = Partial<Pick<Limit, 'read' | 'note' | 'basis' | 'unit'>>;
+
+/** None of the numerator may go in. */
+export const none = (
+  id: string,
+  says: string,
+  numerator: Limit['numerator'],
+  citation: string,
+  extra: Extra = {},
+): Limit => ({
+  ...LAW,
+  id,
+  says,
+  numerator,
+  basis: FORMS.formula,
+  bound: 0,
+  citation,
+  read: 'official',
+  ...extra,
+});
+
+/** The most fat of a product as it is sold. @param section as in the id, for example '319.15a'. */
+export const finishedFat = (section: string, name: string, percent: number, citation: string): Limit => ({
+  ...LAW,
+  id: `us-${section}-fat`,
+  says: `${name} holds at most ${percent} % fat.`,
+  numerator: FORMS.finishedFat,
+  basis: FORMS.finished,
+  bound: percent / 100,
+  citation,
+  read: 'official',
+});

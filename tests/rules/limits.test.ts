@@ -1,0 +1,516 @@
+import { describe, expect, it } from 'vitest';
+import { compare, exact, multiply, sum, toNumber } from '../../src/exact.ts';
+import { checkLimits, describeCheck } from '../../src/rules/check.ts';
+import { Coefficients } from '../../src/rules/coefficients.ts';
+import { forbiddenBy } from '../../src/rules/eligibility.ts';
+import { coefficient, FORMS, MissingFigure } from '../../src/rules/forms.ts';
+import { inForceOn, type Limit, shownBound } from '../../src/rules/limit.ts';
+import { rowOf } from '../../src/rules/row.ts';
+import { findStandard } from '../../src/rules/standard.ts';
+import { US } from '../../src/standards/us/us.ts';
+import {
+  ALL_LIMITS,
+  COOKED,
+  checkOne,
+  LIMITS_BY_ID,
+  limitOf,
+  RAW,
+  TEST_MATERIALS,
+  testSupply,
+  type Weighed,
+} from '../helpers/materials.ts';
+
+/**
+ * For every limit with a figure: two materials whose weights put the batch exactly at the bound, worked out
+ * on paper from the figure, and which of the two is the one that must not grow (or shrink).
+ */
+const AT_THE_BOUND: Readonly<Record<string, readonly [counted: Weighed, other: Weighed]>> = {
+  'us-319.15a-fat': [
+    ['beef-fat-40', '1'],
+    ['beef-fat-20', '1'],
+  ],
+  'us-319.15b-fat': [
+    ['beef-fat-40', '1'],
+    ['beef-fat-20', '1'],
+  ],
+  'us-319.15a-cheek-meat': [
+    ['beef-cheek', '1'],
+    ['beef', '3'],
+  ],
+  'us-319.6-mechanically-separated-share': [
+    ['pork-separated', '1'],
+    ['pork', '4'],
+  ],
+  'us-319.140-water': [
+    ['ice', '3'],
+    ['pork', '97'],
+  ],
+  'us-319.140-added-water': [
+    ['water', '1'],
+    ['pork', '9'],
+  ],
+  'us-319.141-fat': [
+    ['pork-fat-70', '1'],
+    ['pork-fat-30', '1'],
+  ],
+  'us-319.142-fat': [
+    ['beef-fat-40', '1'],
+    ['beef-fat-20', '1'],
+  ],
+  'us-319.143-fat': [
+    ['pork-fat-70', '1'],
+    ['pork-fat-30', '1'],
+  ],
+  'us-319.144-fat': [
+    ['pork-fat-70', '1'],
+    ['pork-fat-30', '1'],
+  ],
+  'us-319.145a-meat': [
+    ['pork', '85'],
+    ['onion', '15'],
+  ],
+  'us-319.145a-fat': [
+    ['pork-fat-50', '1'],
+    ['pork-fat-20', '1'],
+  ],
+  'us-319.160-fat': [
+    ['pork-fat-70', '1'],
+    ['pork-fat-30', '1'],
+  ],
+  'us-319.180(a)-fat': [
+    ['pork-fat-40', '1'],
+    ['pork-fat-20', '1'],
+  ],
+  // 3 kg of pork bring 0.6 kg of fat and no water beyond four times their protein: 1.6 of 4 kg.
+  'us-319.180a-fat-and-added-water': [
+    ['water', '1'],
+    ['pork', '3'],
+  ],
+  'us-319.180a-poultry': [
+    ['chicken', '15'],
+    ['beef', '85'],
+  ],
+  'us-424.21c-nitrite-comminuted': [
+    ['sodium-nitrite', '0.156'],
+    ['pork', '1000'],
+  ],
+  'us-424.21c-nitrate-comminuted': [
+    ['sodium-nitrate', '1.718'],
+    ['pork', '1000'],
+  ],
+  'us-424.21c-ascorbic-acid': [
+    ['ascorbic-acid', '0.469'],
+    ['pork', '1000'],
+  ],
+  'us-424.21c-sodium-ascorbate': [
+    ['sodium-erythorbate', '0.547'],
+    ['pork', '1000'],
+  ],
+  'us-424.21c-phosphate': [
+    ['sodium-tripolyphosphate', '0.5'],
+    ['pork', '99.5'],
+  ],
+  'us-424.21c-binders': [
+    ['soy-flour', '3.5'],
+    ['pork', '96.5'],
+  ],
+  'us-424.21c-isolated-soy': [
+    ['isolated-soy-protein', '2'],
+    ['pork', '98'],
+  ],
+  'us-424.21c-caseinate': [
+    ['sodium-caseinate', '2'],
+    ['pork', '98'],
+  ],
+  'us-424.21c-lactate': [
+    ['sodium-lactate', '4.8'],
+    ['pork', '95.2'],
+  ],
+  'us-424.21c-diacetate': [
+    ['sodium-diacetate', '0.25'],
+    ['pork', '99.75'],
+  ],
+  // Half of the pork is fat: 500 kg.
+  'us-424.21c-bha-fresh-sausage': [
+    ['BHA', '0.05'],
+    ['pork-fat-50', '1000'],
+  ],
+  'us-424.21c-bht-fresh-sausage': [
+    ['BHT', '0.05'],
+    ['pork-fat-50', '1000'],
+  ],
+  'us-424.21c-propyl-gallate-fresh-sausage': [
+    ['propyl-gallate', '0.05'],
+    ['pork-fat-50', '1000'],
+  ],
+  'us-424.21c-tbhq-fresh-sausage': [
+    ['TBHQ', '0.05'],
+    ['pork-fat-50', '1000'],
+  ],
+  'us-424.21c-antioxidants-fresh-sausage': [
+    ['BHA-and-BHT', '0.1'],
+    ['pork-fat-50', '1000'],
+  ],
+};
+
+const BYPRODUCTS = [
+  'beef-liver',
+  'beef-byproduct',
+  'beef-defatted-tissue',
+  'pork-liver',
+  'pork-byproduct',
+  'pork-defatted-tissue',
+  'pork-skin',
+  'chicken-skin',
+];
+const BINDERS = ['soy-flour', 'nonfat-dry-milk', 'isolated-soy-protein', 'sodium-caseinate'];
+const ANTIOXIDANTS = ['BHA', 'BHT', 'propyl-gallate', 'TBHQ', 'BHA-and-BHT'];
+const NITRITES = [
+  'sodium-nitrite',
+  'cure-6.25',
+  'cure-0.6',
+  'pickle-nitrite',
+  'pickle-nitrate',
+  'sodium-nitrate',
+];
+const SEPARATED_BEEF = ['beef-separated', 'veal-separated'];
+const SEPARATED = [...SEPARATED_BEEF, 'pork-separated', 'chicken-separated'];
+
+const meatWithout = (species: string) =>
+  TEST_MATERIALS.filter((entry) => entry.species !== undefined && entry.species !== species).map(
+    ({ id }) => id,
+  );
+const NOT_BEEF = meatWithout('beef');
+const NOT_PORK = meatWithout('pork');
+const HEADS = ['beef-cheek', 'beef-head', 'pork-head', 'pork-cheek'];
+const ORGANS = ['beef-heart', 'beef-tongue', 'pork-heart', 'pork-tongue'];
+
+/** For every limit of nothing: all the test materials that it keeps out. The rest it lets in. */
+const KEPT_OUT: Readonly<Record<string, readonly string[]>> = {
+  'us-319.15-beef-only': NOT_BEEF,
+  'us-319.142-beef-only': NOT_BEEF,
+  'us-319.141-pork-only': NOT_PORK,
+  'us-319.144-pork-only': NOT_PORK,
+  'us-319.145-pork-only': NOT_PORK,
+  'us-319.160-pork-only': NOT_PORK,
+  'us-319.15-no-added-water': ['water', 'ice'],
+  'us-319.15-no-phosphate': ['sodium-tripolyphosphate'],
+  'us-319.140-no-phosphate': ['sodium-tripolyphosphate'],
+  'us-319.15-no-binder': BINDERS,
+  'us-319.141-no-binder': BINDERS,
+  'us-319.142-no-binder': BINDERS,
+  'us-319.144-no-binder': BINDERS,
+  'us-319.145(b)-no-binder': BINDERS,
+  'us-319.160-no-binder': BINDERS,
+  'us-319.15a-no-fat-as-such': ['beef-fat', 'pork-fat', 'chicken-fat', 'turkey-fat'],
+  'us-319.6d-no-mechanically-separated': SEPARATED,
+  'us-319.5b-mechanically-separated-beef': SEPARATED_BEEF,
+  'us-319.15-no-byproducts': BYPRODUCTS,
+  'us-319.141-no-byproducts': BYPRODUCTS,
+  'us-319.142-no-byproducts': BYPRODUCTS,
+  'us-319.145-no-byproducts': BYPRODUCTS,
+  'us-319.160-no-byproducts': BYPRODUCTS,
+  'us-319.180a-no-byproducts': BYPRODUCTS,
+  'us-319.15-no-heart-or-tongue': ORGANS,
+  'us-319.144-muscle-of-one-animal': [...HEADS, ...ORGANS, ...BYPRODUCTS, ...SEPARATED],
+  'us-319.180g-no-poultry-skin': ['chicken-skin', 'chicken-fat', 'turkey-fat'],
+  'us-not-cured': NITRITES,
+  'us-no-antioxidants': ANTIOXIDANTS,
+};
+
+/** For every limit that asks for something: the materials that bring it. */
+const BRINGS: Readonly<Record<string, readonly string[]>> = {
+  'us-319.145a-salt': ['salt', 'cure-6.25', 'cure-0.6'],
+  'us-319.145a-pepper': ['black-pepper'],
+  'us-319.145a-fennel-or-anise': ['fennel-seed'],
+};
+
+const unique = [...LIMITS_BY_ID.values()];
+const withFigure = unique.filter(({ sense, bound }) => sense !== 'present' && bound > 0);
+const ofNothing = unique.filter(({ sense, bound }) => sense === 'max' && bound === 0);
+const present = unique.filter(({ sense }) => sense === 'present');
+const ids = (limits: readonly Limit[]) => limits.map(({ id }) => id).sort();
+
+describe('the cases of these tests', () => {
+  it('name every limit of every standard exactly once', () => {
+    expect(Object.keys(AT_THE_BOUND).sort()).toEqual(ids(withFigure));
+    expect(Object.keys(KEPT_OUT).sort()).toEqual(ids(ofNothing));
+    expect(Object.keys(BRINGS).sort()).toEqual(ids(present));
+    expect(withFigure.length + ofNothing.length + present.length).toBe(unique.length);
+  });
+});
+
+/** The smallest change that a test makes to a weight: one hundredth of a milligram. */
+const STEP = exact('0.00000001');
+
+describe('a limit with a figure', () => {
+  for (const { standard, limit } of ALL_LIMITS.filter(({ limit }) =>
+    withFigure.includes(limitOf(limit.id)),
+  )) {
+    it(`holds just inside and exactly at the bound and fails just outside: ${standard.productClass}, ${limit.id}`, () => {
+      const [[countedId, at], [otherId, other]] = AT_THE_BOUND[limit.id] ?? [
+        ['', ''],
+        ['', ''],
+      ];
+      const coefficients = new Coefficients([testSupply(countedId), testSupply(otherId)], RAW);
+      const holds = (steps: number) => {
+        const counted = sum([exact(at), multiply(STEP, exact(steps))]);
+        return checkLimits([limit], coefficients, [counted, exact(other)])[0]?.holds;
+      };
+      const inward = limit.sense === 'max' ? -1 : 1;
+      expect([holds(inward), holds(0), holds(-inward)]).toEqual([true, true, false]);
+    });
+  }
+
+  it.each(withFigure.map((limit) => [limit.id, limit] as const))(
+    'shows no room at the bound and its sign on either side: %s',
+    (id, limit) => {
+      const [counted, other] = AT_THE_BOUND[id] ?? [];
+      if (!counted || !other) throw new RangeError(id);
+      const room = (mass: string) => checkOne(limit, [[counted[0], mass], other]).room;
+      expect(Math.abs(room(counted[1]))).toBeLessThanOrEqual(1e-15);
+      const side = limit.sense === 'max' ? -1 : 1;
+      expect(side * room(String(Number(counted[1]) * 1.01))).toBeGreaterThan(0);
+      expect(side * room(String(Number(counted[1]) * 0.99))).toBeLessThan(0);
+    },
+  );
+
+  it('fails an empty basis that has a numerator and holds an empty batch', () => {
+    const nitrite = limitOf('us-424.21c-nitrite-comminuted');
+    expect(checkOne(nitrite, [['sodium-nitrite', '0.001']])).toMatchObject({
+      holds: false,
+      value: Number.NaN,
+    });
+    expect(checkOne(nitrite, [['pork', '0']]).holds).toBe(true);
+  });
+
+  it('reads the finished product at the yield of the process', () => {
+    // 27 of 90 kg is 30 %; the fat that is lost does not count.
+    const fat = limitOf('us-319.180(a)-fat');
+    const lines: Weighed[] = [
+      ['pork-fat-40', '35'],
+      ['pork-fat-20', '65'],
+    ];
+    const at90 = { ...COOKED, yieldFraction: 0.9 };
+    expect(checkOne(fat, lines, at90)).toMatchObject({ holds: true, numeratorKg: 27, basisKg: 90 });
+    expect(checkOne(fat, lines, { ...at90, yieldFraction: 0.8999 }).holds).toBe(false);
+    const losing = { ...at90, yieldFraction: 0.88, fatLossFraction: 0.006 };
+    expect(checkOne(fat, lines, losing)).toMatchObject({ holds: true, numeratorKg: 26.4, basisKg: 88 });
+  });
+
+  it('counts isolated soy protein and caseinate at 3.5/2 of their weight among the binders', () => {
+    const binders = limitOf('us-424.21c-binders');
+    // 1 % of soy protein counts as 1.75 %, which leaves 1.75 % for flour.
+    const lines = (flour: string): Weighed[] => [
+      ['isolated-soy-protein', '1'],
+      ['soy-flour', flour],
+      ['pork', '97.25'],
+    ];
+    expect(checkOne(binders, lines('1.75')).holds).toBe(true);
+    expect(checkOne(binders, lines('1.7501')).holds).toBe(false);
+  });
+
+  it('adds the antioxidants up where each alone would do', () => {
+    const together = limitOf('us-424.21c-antioxidants-fresh-sausage');
+    const lines: Weighed[] = [
+      ['BHA', '0.05'],
+      ['BHT', '0.05'],
+      ['propyl-gallate', '0.0001'],
+      ['pork-fat-50', '1000'],
+    ];
+    expect(checkOne(limitOf('us-424.21c-bha-fresh-sausage'), lines).holds).toBe(true);
+    expect(checkOne(together, lines).holds).toBe(false);
+  });
+
+  it('does not count mechanically separated poultry as mechanically separated species', () => {
+    const share = limitOf('us-319.6-mechanically-separated-share');
+    expect(checkOne(share, [['chicken-separated', '1']])).toMatchObject({ holds: true, numeratorKg: 0 });
+  });
+});
+
+describe('a limit of nothing', () => {
+  for (const { standard, limit } of ALL_LIMITS.filter(({ limit }) => ofNothing.includes(limitOf(limit.id)))) {
+    it(`keeps out what it names and nothing else: ${standard.productClass}, ${limit.id}`, () => {
+      const refused = TEST_MATERIALS.filter(
+        ({ id }) => forbiddenBy([limit], testSupply(id), RAW) !== undefined,
+      ).map(({ id }) => id);
+      expect(refused.sort()).toEqual([...(KEPT_OUT[limit.id] ?? [])].sort());
+    });
+
+    it(`fails on a hundredth of a milligram in a ton: ${standard.productClass}, ${limit.id}`, () => {
+      for (const id of KEPT_OUT[limit.id] ?? []) {
+        const coefficients = new Coefficients([testSupply(id), testSupply('salt')], RAW);
+        const check = (mass: string) => checkLimits([limit], coefficients, [exact(mass), exact(1000)])[0];
+        expect(check('0')?.holds, id).toBe(true);
+        // Held against a basis that may itself be empty: the numerator alone decides.
+        expect(check('0.00000001')?.holds, id).toBe(false);
+      }
+    });
+  }
+
+  it('is the first in the order of the standard that is named', () => {
+    const limits = [...ofNothing];
+    const found = forbiddenBy(limits, testSupply('chicken-skin'), RAW);
+    const first = limits.find(({ id }) => KEPT_OUT[id]?.includes('chicken-skin'));
+    expect(found).toBe(first);
+  });
+
+  it('is not mistaken for a small figure or a minimum of nothing', () => {
+    const water = limitOf('us-319.140-water');
+    expect(forbiddenBy([water], testSupply('water'), RAW)).toBeUndefined();
+    expect(forbiddenBy([{ ...water, bound: 0, sense: 'min' }], testSupply('water'), RAW)).toBeUndefined();
+    expect(forbiddenBy([{ ...water, bound: 0 }], testSupply('water'), RAW)?.id).toBe(water.id);
+  });
+});
+
+describe('a limit that asks for something', () => {
+  for (const limit of present) {
+    it(`holds with any of it and fails without: ${limit.id}`, () => {
+      const brings = BRINGS[limit.id] ?? [];
+      for (const { id } of TEST_MATERIALS) {
+        const { holds } = checkOne(limit, [
+          [id, '0.00000001'],
+          ['pork', '1000'],
+        ]);
+        expect(holds, id).toBe(brings.includes(id));
+      }
+      for (const id of brings) expect(checkOne(limit, [[id, '0']]).holds, id).toBe(false);
+    });
+
+    it(`puts no row into the linear problem: ${limit.id}`, () => {
+      expect(rowOf(limit, new Coefficients([testSupply('salt')], RAW))).toBeUndefined();
+    });
+  }
+});
+
+describe('the row of a limit', () => {
+  it('is one-sided around zero and leaves out what does not matter to it', () => {
+    const coefficients = new Coefficients(
+      ['water', 'pork', 'salt'].map((id) => testSupply(id)),
+      RAW,
+    );
+    const nitrite = limitOf('us-424.21c-nitrite-comminuted');
+    expect(rowOf(nitrite, coefficients)).toEqual({
+      name: nitrite.id,
+      lower: Number.NEGATIVE_INFINITY,
+      upper: 0,
+      terms: [{ column: 1, coefficient: -0.000156 }],
+    });
+    const meat = limitOf('us-319.145a-meat');
+    expect(rowOf(meat, coefficients)).toEqual({
+      name: meat.id,
+      lower: 0,
+      upper: Number.POSITIVE_INFINITY,
+      terms: [
+        { column: 0, coefficient: -0.85 },
+        { column: 1, coefficient: 0.15 },
+        { column: 2, coefficient: -0.85 },
+      ],
+    });
+  });
+});
+
+describe('the forms', () => {
+  it('have their key as their id', () => {
+    expect(Object.entries(FORMS).filter(([key, { id }]) => key !== id)).toEqual([]);
+  });
+
+  it('are worked out once for one list of supplies', () => {
+    const coefficients = new Coefficients([testSupply('pork')], RAW);
+    expect(coefficients.of(FORMS.fat)).toBe(coefficients.of(FORMS.fat));
+  });
+
+  it('count every kilogram of any material in the formula', () => {
+    for (const { id } of TEST_MATERIALS) {
+      expect(toNumber(coefficient(FORMS.formula, testSupply(id), RAW)), id).toBe(1);
+    }
+  });
+
+  it('refuse a figure that a material does not have, by name', () => {
+    const collagen = {
+      id: 'collagen',
+      says: 'collagen',
+      terms: [{ of: { constituent: 'collagen' }, times: 1 }],
+    } as const;
+    expect(() => coefficient(collagen, testSupply('pork'), RAW)).toThrow(MissingFigure);
+    expect(() => coefficient(collagen, testSupply('pork'), RAW)).toThrow(
+      'pork has no figure for collagen; add it to its table',
+    );
+  });
+
+  it('keep the balance of the finished product: what is lost is water and fat', () => {
+    const process = { ...COOKED, yieldFraction: 0.88, fatLossFraction: 0.03 };
+    for (const id of ['pork', 'beef-fat-40', 'water']) {
+      const of = (form: (typeof FORMS)[keyof typeof FORMS]) => coefficient(form, testSupply(id), process);
+      const lost = sum([
+        of(FORMS.fat),
+        of(FORMS.water),
+        multiply(exact(-1), of(FORMS.finishedFat)),
+        multiply(exact(-1), of(FORMS.finishedWater)),
+      ]);
+      expect(compare(lost, exact(0.12)), id).toBe(0);
+    }
+  });
+});
+
+describe('the words for a check', () => {
+  it('say the value, the basis and the bound in the unit of the limit', () => {
+    const [counted, other] = AT_THE_BOUND['us-319.15a-cheek-meat'] ?? [];
+    if (!counted || !other) throw new RangeError('no case');
+    expect(describeCheck(checkOne(limitOf('us-319.15a-cheek-meat'), [counted, other]))).toBe(
+      'cheek meat 25 percent of green weight of meat, poultry and their byproducts, at most 25',
+    );
+    expect(
+      describeCheck(
+        checkOne(limitOf('us-319.145a-meat'), [
+          ['pork', '8'],
+          ['onion', '2'],
+        ]),
+      ),
+    ).toBe('meat and fat 80 percent of all ingredients, water included, at least 85');
+    expect(
+      describeCheck(
+        checkOne(limitOf('us-424.21c-nitrite-comminuted'), [
+          ['cure-6.25', '2.5', 'g'],
+          ['pork', '1'],
+        ]),
+      ),
+    ).toContain('156.25 ppm of green weight of meat, poultry and their byproducts, at most 156');
+    expect(describeCheck(checkOne(limitOf('us-319.145a-pepper'), [['pork', '1']]))).toBe(
+      'pepper must be there',
+    );
+  });
+
+  it('show a bound as people write it', () => {
+    expect(shownBound({ bound: 0.000156, unit: 'ppm' })).toBe(156);
+    expect(shownBound({ bound: 0.035, unit: 'percent' })).toBe(3.5);
+    expect(shownBound({ bound: 4.4092, unit: 'price per kg' })).toBe(4.4092);
+  });
+});
+
+describe('the dates of a limit', () => {
+  const water = limitOf('us-319.140-water');
+  const on = (inForce: NonNullable<Limit['inForce']>, date: string) =>
+    inForceOn([{ ...water, inForce }], date).length === 1;
+
+  it('count from the first day to the day before the end', () => {
+    const span = { from: '2026-01-01', until: '2026-07-01' };
+    expect(on(span, '2025-12-31')).toBe(false);
+    expect(on(span, '2026-01-01')).toBe(true);
+    expect(on(span, '2026-06-30')).toBe(true);
+    expect(on(span, '2026-07-01')).toBe(false);
+  });
+
+  it('may be open at either end', () => {
+    expect(on({ from: '2026-01-01' }, '2099-01-01')).toBe(true);
+    expect(on({ until: '2026-01-01' }, '1999-01-01')).toBe(true);
+    expect(inForceOn([water], '1999-01-01')).toEqual([water]);
+  });
+});
+
+describe('looking up a standard', () => {
+  it('finds it by its class and nothing by another name', () => {
+    expect(findStandard(US, 'hamburger')?.says).toBe('Hamburger');
+    expect(findStandard(US, 'Hamburger')).toBeUndefined();
+  });
+});

@@ -1,0 +1,278 @@
+import { fileURLToPath } from 'node:url';
+import { isDeepStrictEqual } from 'node:util';
+import { describe, expect, it } from 'vitest';
+import type { Limit } from '../../src/rules/limit.ts';
+import { RULE_SETS } from '../../src/standards/all.ts';
+import { US } from '../../src/standards/us/us.ts';
+import { loadMaterials } from '../../src/tables/materials.ts';
+import { ALL_LIMITS, LIMITS_BY_ID, limitOf, standardOf } from '../helpers/materials.ts';
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/;
+const offenders = (wrong: (limit: Limit) => boolean) =>
+  ALL_LIMITS.filter(({ limit }) => wrong(limit)).map(
+    ({ standard, limit }) => `${standard.productClass}: ${limit.id}`,
+  );
+
+/** Figures and rules that were entered without a text at hand; every other one must have been read. */
+const FROM_MEMORY = [
+  'us-319.15-no-heart-or-tongue',
+  'us-319.160-no-byproducts',
+  'us-424.21c-ascorbic-acid',
+  'us-424.21c-caseinate',
+  'us-424.21c-diacetate',
+  'us-424.21c-lactate',
+  'us-424.21c-phosphate',
+  'us-424.21c-sodium-ascorbate',
+  'us-424.21c-tbhq-fresh-sausage',
+  'us-no-antioxidants',
+];
+
+/** Rules that were read only in another text than the rule itself. */
+const SECONDARY = [
+  'us-319.142-beef-only',
+  'us-319.142-fat',
+  // The whole of 9 CFR 319.142 was read on a teaching page only.
+  'us-319.142-no-binder',
+  'us-319.142-no-byproducts',
+  'us-319.15-no-byproducts',
+  'us-424.21c-antioxidants-fresh-sausage',
+  'us-424.21c-bha-fresh-sausage',
+  'us-424.21c-bht-fresh-sausage',
+  'us-424.21c-binders',
+  'us-424.21c-isolated-soy',
+  'us-424.21c-nitrate-comminuted',
+  // The table of 9 CFR 424.21(c) was read as quoted in a public note of 2026.
+  'us-424.21c-nitrite-comminuted',
+  'us-424.21c-propyl-gallate-fresh-sausage',
+  'us-not-cured',
+];
+
+const readAs = (read: Limit['read']) =>
+  [...LIMITS_BY_ID.values()]
+    .filter((limit) => limit.read === read)
+    .map(({ id }) => id)
+    .sort();
+
+describe('the rule sets', () => {
+  it('are those of the United States', () => {
+    expect(RULE_SETS.map(({ jurisdiction }) => jurisdiction)).toEqual(['us']);
+  });
+
+  it('hold each class of product once, and these classes', () => {
+    expect(US.standards.map(({ productClass }) => productClass)).toEqual([
+      'ground-beef',
+      'hamburger',
+      'beef-patties',
+      'fresh-pork-sausage',
+      'fresh-beef-sausage',
+      'breakfast-sausage',
+      'whole-hog-sausage',
+      'italian-sausage',
+      'uncooked-sausage',
+      'smoked-pork-sausage',
+      'frankfurter',
+      'cooked-sausage',
+    ]);
+  });
+
+  it('cite a section of 9 CFR for every standard and have at least one limit', () => {
+    for (const { productClass, says, citation, limits } of US.standards) {
+      expect(citation, productClass).toMatch(/^9 CFR 319\.\d+/);
+      expect(says, productClass).toMatch(/\S/);
+      expect(limits.length, productClass).toBeGreaterThan(0);
+    }
+  });
+
+  it('name the product wherever the standard is about one product', () => {
+    const nameless = US.standards.filter(({ naming }) => naming.name === undefined);
+    expect(nameless.map(({ productClass }) => productClass)).toEqual(['uncooked-sausage', 'cooked-sausage']);
+  });
+
+  it('allow the lean and fat pair to ground product only', () => {
+    const paired = US.standards.filter(({ naming }) => naming.leanPair);
+    expect(paired.map(({ productClass }) => productClass)).toEqual([
+      'ground-beef',
+      'hamburger',
+      'beef-patties',
+    ]);
+  });
+});
+
+describe('every limit of the law', () => {
+  it('has an id of its own within its standard', () => {
+    for (const { productClass, limits } of US.standards) {
+      expect(new Set(limits.map(({ id }) => id)).size, productClass).toBe(limits.length);
+    }
+  });
+
+  it('is the same limit wherever its id stands', () => {
+    expect(offenders((limit) => !isDeepStrictEqual(limit, limitOf(limit.id)))).toEqual([]);
+  });
+
+  it('has an id of the jurisdiction in small letters, digits, points and hyphens', () => {
+    expect(offenders(({ id }) => !/^us-[a-z0-9]+(?:[.-][a-z0-9]+)*$/.test(id))).toEqual([]);
+  });
+
+  it('says a whole sentence that ends with a point', () => {
+    expect(offenders(({ says }) => !/^[A-Z].*[^.\s]\.$/.test(says))).toEqual([]);
+  });
+
+  it('has no noise of a calculation in its sentence', () => {
+    expect(offenders(({ says }) => /\d\.\d{4,}/.test(says))).toEqual([]);
+  });
+
+  it('names the figure of its bound in its sentence', () => {
+    const silent = offenders(({ says, bound, unit }) => {
+      if (bound === 0) return false;
+      const percent = Number((bound * 100).toPrecision(12));
+      const ppm = Number((bound * 1e6).toPrecision(12));
+      const figures = unit === 'ppm' ? [`${ppm} ppm`, `${percent} %`] : [`${percent} %`];
+      return !figures.some((figure) => says.includes(figure));
+    });
+    expect(silent).toEqual([]);
+  });
+
+  it('cites a source', () => {
+    expect(offenders(({ citation }) => citation.trim() === '')).toEqual([]);
+    expect(
+      offenders(({ citation, read }) => read !== 'from memory' && !/^9 CFR \d{3}\./.test(citation)),
+    ).toEqual([]);
+  });
+
+  it('cites the section that its id names', () => {
+    const strange = offenders(({ id, citation }) => {
+      const section = /^us-(\d{3}\.\d+)/.exec(id)?.[1];
+      return section !== undefined && !citation.includes(section) && !citation.startsWith('agency');
+    });
+    expect(strange).toEqual([]);
+  });
+
+  it('has a finite bound from 0 to 1, the fraction of a percent or of parts per million', () => {
+    expect(offenders(({ bound }) => !(Number.isFinite(bound) && bound >= 0 && bound <= 1))).toEqual([]);
+    expect(offenders(({ bound, unit }) => unit === 'ppm' && bound > 0.01)).toEqual([]);
+    expect(offenders(({ bound, unit }) => unit === 'percent' && bound > 0 && bound < 0.001)).toEqual([]);
+  });
+
+  it('is a limit of the law in percent or parts per million', () => {
+    expect(offenders(({ authority }) => authority !== 'law')).toEqual([]);
+    expect(offenders(({ unit }) => unit === 'price per kg')).toEqual([]);
+  });
+
+  it('asks for something without a figure, or limits with one', () => {
+    expect(offenders(({ sense, bound }) => sense === 'present' && bound !== 0)).toEqual([]);
+    expect(offenders(({ sense, bound }) => sense === 'min' && bound === 0)).toEqual([]);
+  });
+
+  it('is marked where it was entered from memory', () => {
+    expect(readAs('from memory')).toEqual(FROM_MEMORY);
+  });
+
+  it('is marked where another text than the rule was read', () => {
+    expect(readAs('secondary')).toEqual(SECONDARY);
+  });
+
+  it('has its dates as days, the first before the last', () => {
+    const dated = offenders(({ inForce }) => {
+      if (!inForce) return false;
+      const { from, until } = inForce;
+      if (from !== undefined && !DAY.test(from)) return true;
+      if (until !== undefined && !DAY.test(until)) return true;
+      return from !== undefined && until !== undefined && from >= until;
+    });
+    expect(dated).toEqual([]);
+  });
+});
+
+describe('which class holds which limit', () => {
+  const has = (productClass: string, id: string) =>
+    standardOf(productClass).limits.some((limit) => limit.id === id);
+
+  const UNCOOKED = [
+    'fresh-pork-sausage',
+    'fresh-beef-sausage',
+    'breakfast-sausage',
+    'whole-hog-sausage',
+    'italian-sausage',
+    'uncooked-sausage',
+    'smoked-pork-sausage',
+  ];
+  const COOKED = ['frankfurter', 'cooked-sausage'];
+
+  // 9 CFR 319.140
+  it.each(UNCOOKED)('uncooked sausage takes 3 %% of water and no phosphate: %s', (productClass) => {
+    expect(has(productClass, 'us-319.140-water')).toBe(true);
+    expect(has(productClass, 'us-319.140-no-phosphate')).toBe(true);
+    expect(has(productClass, 'us-424.21c-phosphate')).toBe(false);
+  });
+
+  // 9 CFR 424.21(c), from memory, verify
+  it.each(COOKED)('cooked sausage takes 0.5 %% of phosphate and no 3 %% of water: %s', (productClass) => {
+    expect(has(productClass, 'us-319.140-water')).toBe(false);
+    expect(has(productClass, 'us-424.21c-phosphate')).toBe(true);
+  });
+
+  // 9 CFR 319.140 and 319.180(a)
+  it('added water is 10 % for other cooked sausage alone and 40 % with fat for frankfurters alone', () => {
+    const holding = (id: string) =>
+      US.standards
+        .filter(({ productClass }) => has(productClass, id))
+        .map(({ productClass }) => productClass);
+    expect(holding('us-319.140-added-water')).toEqual(['cooked-sausage']);
+    expect(holding('us-319.180a-fat-and-added-water')).toEqual(['frankfurter']);
+  });
+
+  // 9 CFR 424.21(c), as quoted in a public note of 2026
+  it.each([...COOKED, 'smoked-pork-sausage'])('cured sausage has a limit of nitrite: %s', (productClass) => {
+    expect(has(productClass, 'us-424.21c-nitrite-comminuted')).toBe(true);
+    expect(has(productClass, 'us-not-cured')).toBe(false);
+  });
+
+  it('whatever is not cured holds no nitrite at all', () => {
+    for (const { productClass } of US.standards) {
+      expect(
+        Number(has(productClass, 'us-not-cured')) +
+          Number(has(productClass, 'us-424.21c-nitrite-comminuted')),
+        productClass,
+      ).toBe(1);
+    }
+  });
+
+  // 9 CFR 319.6 and 319.5(b)
+  it('every class either refuses mechanically separated meat or limits it to 20 % and refuses the beef', () => {
+    for (const { productClass } of US.standards) {
+      const refused = has(productClass, 'us-319.6d-no-mechanically-separated');
+      const limited =
+        has(productClass, 'us-319.6-mechanically-separated-share') &&
+        has(productClass, 'us-319.5b-mechanically-separated-beef');
+      expect(refused !== limited, productClass).toBe(true);
+    }
+  });
+
+  // 1 CRR-NY 319.140, a state copy of the earlier text of 9 CFR 319.140; soy protein and caseinate 424.21(c)
+  it('every class of sausage that may carry binders limits them', () => {
+    for (const { productClass, limits } of US.standards.slice(3)) {
+      const refused = limits.some(({ id }) => id.endsWith('-no-binder'));
+      const limited = has(productClass, 'us-424.21c-binders') && has(productClass, 'us-424.21c-isolated-soy');
+      expect(refused !== limited, productClass).toBe(true);
+    }
+  });
+});
+
+describe('the binders of the earlier 9 CFR 319.140 in the ingredient tables', () => {
+  const materials = loadMaterials(fileURLToPath(new URL('../../ingredient-tables/', import.meta.url)));
+
+  // 1 CRR-NY 319.140, a state copy of the earlier federal text; dried whey from memory, verify.
+  it.each([
+    'nonfat-dry-milk',
+    'calcium-reduced-dried-skim-milk',
+    'dried-whey',
+    'soy-flour',
+    'soy-protein-concentrate',
+    'isolated-soy-protein',
+    'sodium-caseinate',
+    'corn-starch',
+    'cereal',
+  ])('%s counts as a binder', (id) => {
+    expect(materials.get(id)?.kind).toBe('binder');
+  });
+});
