@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { blend, type Desk, label, sheet } from './api/blending.ts';
+import { dateSchema } from './api/contract/quantities.ts';
 import { Problem } from './api/problem.ts';
 import { listRules } from './api/resources.ts';
 import { todayAt } from './api/service.ts';
@@ -34,16 +35,21 @@ Ends with 0 when done, 2 when called wrongly, 3 when the input cannot be used,
 
 const EXIT = { done: 0, fault: 1, usage: 2, input: 3, noBlend: 4 } as const;
 
+/** Codes of the operating system for a file that the user named and that cannot be read. */
+const FILE_FAULTS = ['ENOENT', 'EISDIR', 'EACCES', 'ENOTDIR'];
+
 class UsageError extends Error {}
 
 async function main(args: readonly string[]): Promise<number> {
   const { values, positionals } = readArguments(args);
   const [command, operand] = positionals;
-  if (values.help || command === undefined) {
+  if (values.help) {
     console.log(USAGE);
-    return command === undefined && !values.help ? EXIT.usage : EXIT.done;
+    return EXIT.done;
   }
-  if (positionals.length > 2) throw new UsageError(`"${positionals[2]}" is one word too many`);
+  if (command === undefined) throw new UsageError('Say what to do.');
+  const surplus = positionals[command === 'products' ? 1 : 2];
+  if (surplus !== undefined) throw new UsageError(`"${surplus}" is one word too many`);
   const desk = openDesk(values.plant, values.tables);
   const print = <Answer>(answer: Answer, text: (answer: Answer) => string) =>
     console.log(values.json ? JSON.stringify(answer, null, 2) : text(answer));
@@ -105,9 +111,9 @@ function openDesk(plantFolder: string, tablesFolder: string): Desk {
 
 function readRequest(file: string | undefined): unknown {
   if (file === undefined) throw new UsageError('name a JSON file, or - for standard input');
-  const text = readFileSync(file === '-' ? 0 : file, 'utf8');
+  const text = readText(file);
   try {
-    return JSON.parse(text);
+    return JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
     throw new Problem(
       'not-json',
@@ -116,11 +122,20 @@ function readRequest(file: string | undefined): unknown {
   }
 }
 
+function readText(file: string): string {
+  try {
+    return readFileSync(file === '-' ? 0 : file, 'utf8');
+  } catch (error) {
+    throw new Problem('not-found', `${file} cannot be read: ${(error as Error).message}.`);
+  }
+}
+
 /** Limits of a product of the plant, or of a class when no product has that id. */
 function limitsOf(desk: Desk, name: string | undefined, date: string | undefined) {
   if (name === undefined) throw new UsageError('name a product or a product class');
-  if (date !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(date))
-    throw new UsageError(`--date ${date}: write YYYY-MM-DD`);
+  if (date !== undefined && !dateSchema.safeParse(date).success) {
+    throw new UsageError(`--date ${date}: write a calendar day such as 2026-11-25`);
+  }
   const standard = desk.data.products.get(name)?.product.standard;
   return listRules(desk, {
     jurisdiction: standard?.jurisdiction ?? desk.data.plant.jurisdiction,
@@ -145,7 +160,7 @@ function report(error: unknown): number {
       console.error(`  ${pointer || '(whole request)'}: ${message}`);
     return error.kind === 'no-blend' ? EXIT.noBlend : EXIT.input;
   }
-  if (error instanceof TableError || (error as NodeJS.ErrnoException).code === 'ENOENT') {
+  if (error instanceof TableError || FILE_FAULTS.includes(String((error as NodeJS.ErrnoException).code))) {
     console.error((error as Error).message);
     return EXIT.input;
   }

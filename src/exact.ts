@@ -20,6 +20,8 @@ const DECIMAL = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]?\d+))?$/i;
  * @throws RangeError when the text is no finite decimal (NaN, Infinity, '1/3').
  */
 export function exact(value: number | string): Exact {
+  if (value === 0) return ZERO;
+  if (Number.isSafeInteger(value)) return { digits: BigInt(value), scale: 0 };
   const match = DECIMAL.exec(String(value));
   if (!match) throw new RangeError(`${value} is not a finite decimal number`);
   const [, sign = '', whole = '', fraction = '', exponent = '0'] = match;
@@ -39,12 +41,14 @@ export function subtract(a: Exact, b: Exact): Exact {
 }
 
 export function multiply(a: Exact, b: Exact): Exact {
+  if (a === ONE) return b;
+  if (b === ONE) return a;
   return { digits: a.digits * b.digits, scale: a.scale + b.scale };
 }
 
 export function sum(values: Iterable<Exact>): Exact {
   let total = ZERO;
-  for (const value of values) total = add(total, value);
+  for (const value of values) if (value !== ZERO) total = add(total, value);
   return total;
 }
 
@@ -58,9 +62,13 @@ export function isZero(a: Exact): boolean {
   return a.digits === 0n;
 }
 
-/** The nearest double (correctly rounded, since the decimal text is parsed by the language itself). */
-export function toNumber(a: Exact): number {
-  return Number(`${a.digits}e-${a.scale}`);
+const MAX_SAFE = BigInt(Number.MAX_SAFE_INTEGER);
+
+/** The nearest double, correctly rounded. */
+export function toNumber({ digits, scale }: Exact): number {
+  // Up to 10^22 powers of ten are exact doubles, and a quotient of two exact doubles is correctly rounded.
+  if (digits >= -MAX_SAFE && digits <= MAX_SAFE && scale <= 22) return Number(digits) / 10 ** scale;
+  return Number(`${digits}e-${scale}`);
 }
 
 /** numerator / denominator as a double, for people to read; never for a decision. */

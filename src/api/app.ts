@@ -59,6 +59,7 @@ export function createApp({ desk, logger, version, maxBodyKb, requestsPerMinute 
 function requestLog(logger: Logger) {
   return pinoHttp({
     logger,
+    customLogLevel: (_request, { statusCode }, error) => (error || statusCode >= 500 ? 'error' : 'info'),
     serializers: {
       req: ({ id, method, url }: { id: unknown; method: string; url: string }) => ({ id, method, url }),
       res: ({ statusCode }: { statusCode: number }) => ({ statusCode }),
@@ -70,11 +71,8 @@ function requestLog(logger: Logger) {
 function securityHeaders() {
   return helmet({
     contentSecurityPolicy: {
-      directives: {
-        'default-src': ["'self'"],
-        'frame-ancestors': ["'none'"],
-        'upgrade-insecure-requests': null,
-      },
+      useDefaults: false,
+      directives: { 'default-src': ["'none'"], 'frame-ancestors': ["'none'"], 'base-uri': ["'none'"] },
     },
     strictTransportSecurity: false,
   });

@@ -6,7 +6,8 @@ import type { PlantData } from '../tables/plant-folder.ts';
 import { blendAnswer } from './answers.ts';
 import { type BlendTask, prepareBlend } from './blend-task.ts';
 import type { BlendAnswer } from './contract/blend-answer.ts';
-import { blendRequestSchema } from './contract/blend-request.ts';
+import { type BlendRequest, blendRequestSchema } from './contract/blend-request.ts';
+import type { RequestIssue } from './own-inputs.ts';
 import { parseOrProblem } from './parse.ts';
 import { fieldErrors, Problem } from './problem.ts';
 
@@ -52,9 +53,9 @@ export async function sheetAndLabel(
 async function formulated(desk: Desk, body: unknown) {
   const request = parseOrProblem(blendRequestSchema, body);
   const prepared = prepareBlend(request, desk.data, desk.ruleSets, desk.today());
-  if (!prepared.ok) throw unusable(prepared.issues);
+  if (!prepared.ok) throw unusable(prepared.issues, request);
   const formulation = await desk.formulate(prepared.task);
-  if (formulation.outcome === 'refused') throw unusable(formulation.issues);
+  if (formulation.outcome === 'refused') throw unusable(formulation.issues, request);
   return { task: prepared.task, formulation };
 }
 
@@ -64,8 +65,17 @@ async function settledBlend(desk: Desk, body: unknown): Promise<{ task: BlendTas
   throw new Problem('no-blend', formulation.because.map(({ message }) => message).join(' '));
 }
 
-function unusable(issues: readonly { path: readonly (string | number)[]; message: string }[]): Problem {
+function unusable(issues: readonly RequestIssue[], request: BlendRequest): Problem {
   const detail =
     issues.length === 1 ? 'One thing stands in the way.' : `${issues.length} things stand in the way.`;
-  return new Problem('cannot-be-used', detail, { errors: fieldErrors(issues) });
+  return new Problem('cannot-be-used', detail, {
+    errors: fieldErrors(issues.map((issue) => atWhatWasSent(issue, request))),
+  });
+}
+
+/** A product sent by its id has no fields in the request: the fault is named at the id. */
+function atWhatWasSent({ path, message }: RequestIssue, { product }: BlendRequest): RequestIssue {
+  const [first, ...inside] = path;
+  if (first !== 'product' || inside.length === 0 || typeof product !== 'string') return { path, message };
+  return { path: ['product'], message: `${product}, ${inside.join('.')}: ${message}` };
 }

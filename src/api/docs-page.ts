@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
-import { dirname } from 'node:path';
-import express, { Router } from 'express';
+import { dirname, join } from 'node:path';
+import { Router } from 'express';
 
 const TITLE = 'meatblock API';
 
@@ -24,6 +24,9 @@ const PAGE = `<!doctype html>
 const START = `SwaggerUIBundle({ url: '/v1/openapi.json', dom_id: '#docs', validatorUrl: null, deepLinking: true });
 `;
 
+/** All that is served of the documentation library. */
+const FILES = ['swagger-ui.css', 'swagger-ui-bundle.js'];
+
 /** The API's own documentation, served from this machine alone. */
 export function docsPage(): Router {
   const files = dirname(createRequire(import.meta.url).resolve('swagger-ui-dist/package.json'));
@@ -42,6 +45,10 @@ export function docsPage(): Router {
   router.get('/start.js', (_request, response) => {
     response.type('text/javascript').send(START);
   });
-  router.use('/files', express.static(files, { index: false, maxAge: '1h' }));
+  for (const name of FILES) {
+    router.get(`/files/${name}`, (_request, response) => {
+      response.sendFile(join(files, name), { maxAge: '1h' });
+    });
+  }
   return router;
 }

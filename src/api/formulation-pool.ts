@@ -5,7 +5,7 @@ import type { Formulation } from '../formulate/blend.ts';
 import type { BlendTask } from './blend-task.ts';
 import { Problem } from './problem.ts';
 
-/** Threads that formulate, with a limit on time and on the queue. */
+/** Threads that formulate, with a limit on time and on how many blends are under way. */
 export interface FormulationPool {
   /** @throws Problem 'too-slow' or 'busy'. */
   readonly run: (task: BlendTask) => Promise<Formulation>;
@@ -21,16 +21,21 @@ export function formulationPool(solveSeconds: number): FormulationPool {
     filename: fileURLToPath(new URL(`./formulation-worker.${fromSource ? 'ts' : 'js'}`, import.meta.url)),
     minThreads: 1,
     maxThreads: Math.max(1, availableParallelism() - 1),
-    maxQueue: MOST_WAITING,
     idleTimeout: 60_000,
     ...(fromSource && { execArgv: ['--import', 'tsx'] }),
   });
+  let underWay = 0;
   return {
     run: async (task) => {
+      // The pool does not count tasks that can be aborted, so they are counted here.
+      if (underWay >= MOST_WAITING) throw busy();
+      underWay++;
       try {
         return (await pool.run(task, { signal: AbortSignal.timeout(solveSeconds * 1000) })) as Formulation;
       } catch (error) {
         throw asProblem(error, solveSeconds);
+      } finally {
+        underWay--;
       }
     },
     close: () => pool.close({ force: true }),
@@ -38,20 +43,19 @@ export function formulationPool(solveSeconds: number): FormulationPool {
 }
 
 function asProblem(error: unknown, solveSeconds: number): unknown {
-  const { name = '', message = '' } = error instanceof Error ? error : {};
-  if (name === 'AbortError' || name === 'TimeoutError') {
-    return new Problem(
-      'too-slow',
-      `No blend was found in ${solveSeconds} seconds. Try again with fewer lots.`,
-      {
-        headers: { 'Retry-After': '5' },
-      },
-    );
-  }
-  if (/queue is at limit/i.test(message)) {
-    return new Problem('busy', 'Too many blends are being worked out at once. Try again in a moment.', {
-      headers: { 'Retry-After': '1' },
-    });
-  }
-  return error;
+  const { name = '' } = error instanceof Error ? error : {};
+  if (name !== 'AbortError' && name !== 'TimeoutError') return error;
+  return new Problem(
+    'too-slow',
+    `No blend was found in ${solveSeconds} seconds. Try again with fewer lots.`,
+    {
+      headers: { 'Retry-After': '5' },
+    },
+  );
+}
+
+function busy(): Problem {
+  return new Problem('busy', 'Too many blends are being worked out at once. Try again in a moment.', {
+    headers: { 'Retry-After': '1' },
+  });
 }

@@ -63,6 +63,7 @@ const problem = (description: string) => ({
 
 function posting(summary: string, answer: z.ZodType, alsoText = false): ZodOpenApiOperationObject {
   return {
+    tags: ['Blends'],
     summary,
     requestBody: { required: true, content: { 'application/json': { schema: blendRequestSchema } } },
     responses: {
@@ -74,6 +75,7 @@ function posting(summary: string, answer: z.ZodType, alsoText = false): ZodOpenA
         },
       },
       '400': problem('The body is not JSON or not of the right form'),
+      ...(alsoText && { '406': problem('The answer is asked for in a form it does not come in') }),
       '413': problem('The body is too large'),
       '415': problem('The body is not sent as JSON'),
       '422': problem('What is asked cannot be done; the message says why and what would help'),
@@ -85,12 +87,14 @@ function posting(summary: string, answer: z.ZodType, alsoText = false): ZodOpenA
 
 function reading(summary: string, answer: z.ZodType, query?: z.ZodObject): ZodOpenApiOperationObject {
   return {
+    tags: ['Plant and rules'],
     summary,
     ...(query && { requestParams: { query } }),
     responses: {
       '200': { description: 'The answer', content: { 'application/json': { schema: answer } } },
       '400': problem('A parameter is wrong'),
       '404': problem('There is nothing here'),
+      '429': problem('Too many requests'),
     },
   };
 }

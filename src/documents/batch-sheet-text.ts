@@ -1,5 +1,5 @@
 import { fixed, fractionOfPercent } from '../units.ts';
-import type { BatchSheet, BothUnits, ProofLine } from './batch-sheet.ts';
+import type { BatchSheet, BothUnits, PickLine, ProofLine } from './batch-sheet.ts';
 import { textTable } from './text-table.ts';
 
 /** The batch sheet as plain text, to be read on a screen or sent to any printer. */
@@ -61,13 +61,18 @@ function pick({ pick: lines, units }: BatchSheet): string[] {
       line.lotId,
       line.material,
       fixed(line.mass[units], 2),
-      line.boxes === undefined ? '' : String(line.boxes),
+      line.boxes ? boxesText(line.boxes, units) : '',
       line.useByDate ?? '',
       line.supplierEstablishment ?? '',
       line.supplierLot ?? '',
       line.location ?? '',
     ]),
   );
+}
+
+function boxesText({ full, rest }: NonNullable<PickLine['boxes']>, units: 'lb' | 'kg'): string {
+  const part = rest.kg > 1e-6 ? `${fixed(rest[units], 2)} ${units}` : '';
+  return [full > 0 || !part ? String(full) : '', part].filter(Boolean).join(' + ');
 }
 
 function weigh({ weigh: lines, units }: BatchSheet): string[] {

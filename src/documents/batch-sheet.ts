@@ -51,7 +51,8 @@ export interface PickLine {
   readonly lotId: string;
   readonly material: string;
   readonly mass: BothUnits;
-  readonly boxes?: number;
+  /** Full boxes and what comes from an opened one, where the lot is in boxes. */
+  readonly boxes?: { readonly full: number; readonly rest: BothUnits };
   readonly location?: string;
   readonly supplierEstablishment?: string;
   readonly supplierLot?: string;
@@ -136,13 +137,18 @@ function pickLine({ supply, massKg }: BlendLine): PickLine[] {
       lotId: lot.id,
       material: material.name,
       mass: bothUnits(massKg),
-      ...(boxKg !== undefined && { boxes: Math.ceil(massKg / boxKg - 1e-9) }),
+      ...(boxKg !== undefined && { boxes: boxesOf(massKg, boxKg) }),
       ...(location !== undefined && { location }),
       ...(supplierEstablishment !== undefined && { supplierEstablishment }),
       ...(supplierLot !== undefined && { supplierLot }),
       ...(useByDate !== undefined && { useByDate }),
     },
   ];
+}
+
+function boxesOf(massKg: number, boxKg: number) {
+  const full = Math.floor(massKg / boxKg + 1e-9);
+  return { full, rest: bothUnits(Math.max(0, Number((massKg - full * boxKg).toPrecision(12)))) };
 }
 
 function weighLine({ supply, weight, massKg, asked }: BlendLine, index: number, loads: number): WeighLine {

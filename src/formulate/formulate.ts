@@ -17,6 +17,9 @@ import { chooseScale, divisionKg } from './scales.ts';
 import { isRight, settle } from './settle.ts';
 import { type Slip, weighable } from './weighable.ts';
 
+/** A million kilograms: beyond it the size is a slip, and numbers lose their milligrams. */
+const MOST_BATCH_KG = 1e6;
+
 /**
  * The least-cost blend of a product from what is on hand, rounded to what the plant's scales can weigh and
  * checked again, exactly, on those weights. Or why there is none.
@@ -27,6 +30,7 @@ export function formulate(request: FormulationRequest): Formulation {
   const limits = [...inForceOn(standard.limits, date), ...houseLimits(product)];
   const size = sizeOf(request.size, product);
   if (!size) return refused([noPieceWeight()]);
+  if (size.massKg > MOST_BATCH_KG) return refused([tooBig(size.massKg)]);
   try {
     const choice = chooseSupplies(request.supplies, product, limits, date);
     if (choice.issues.length > 0) return refused(choice.issues);
@@ -65,7 +69,7 @@ function blendFrom(
     coefficients,
     limits,
   });
-  const unweighed = tooSmall(settled.lines);
+  const unweighed = settled.lines.length === 0 ? [nothingToWeigh()] : tooSmall(settled.lines);
   if (unweighed.length > 0) return refused(unweighed);
   if (!isRight(settled))
     return { outcome: 'no blend', because: whyNotWeighable(settled, size, plant.units), leftOut };
@@ -97,6 +101,22 @@ function tooSmall(lines: readonly WeighedLine[]): Issue[] {
     }));
 }
 
+function nothingToWeigh(): Issue {
+  return {
+    code: 'below-the-scale',
+    path: ['batchSize'],
+    message: 'The batch is so small that no scale of the plant shows any of it. Make a larger batch.',
+  };
+}
+
+function tooBig(massKg: number): Issue {
+  return {
+    code: 'too-big',
+    path: ['batchSize'],
+    message: `The batch would weigh ${massKg.toPrecision(4)} kg, beyond what a plant handles. Make at most ${MOST_BATCH_KG} kg.`,
+  };
+}
+
 function refused(issues: readonly Issue[]): Formulation {
   return { outcome: 'refused', issues };
 }
@@ -106,14 +126,14 @@ function noPieceWeight(): Issue {
     code: 'no-piece-weight',
     path: ['batchSize', 'pieces'],
     message:
-      'The product has no weight of one piece. Give form.piece in the product, or ask for a batch by weight.',
+      'The product has no weight of one piece. Give form.pieceMass in the product, or ask for a batch by weight.',
   };
 }
 
 function missingFigure({ materialId, constituent }: MissingFigure): Issue {
   return {
     code: 'missing-figure',
-    path: ['materials', materialId],
+    path: ['product'],
     message: `A limit of this product needs the ${constituent} of ${materialId}, which is not known. Add it to the material's table.`,
   };
 }

@@ -3,7 +3,7 @@ import { describeCheck } from '../rules/check.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
 import type { Engine } from '../solver/model.ts';
-import { relax } from '../solver/relax.ts';
+import { relax, type SoftRow } from '../solver/relax.ts';
 import { solve } from '../solver/solve.ts';
 import { type MassUnit, massText } from '../units.ts';
 import type { BatchModel, SizeRow } from './batch-model.ts';
@@ -22,15 +22,18 @@ export function whyNoBlend(
   units: MassUnit,
   engines: readonly Engine[],
 ): Because[] {
-  const largestKg = largestSize(model, coefficients, size, engines);
+  const largestKg = extremeSize(model, coefficients, size, 'largest', engines);
   if (largestKg !== undefined && largestKg > ROOM_FOR_NOISE_KG) {
-    return [
-      {
-        message: `What is on hand makes at most ${massText(largestKg, units)} (${size.form.says}) of this product within its limits; ${massText(size.massKg, units)} is asked. Make a smaller batch or receive more.`,
-      },
-    ];
+    const asked = `${massText(size.massKg, units)} is asked`;
+    if (largestKg < size.massKg) {
+      const most = `What is on hand makes at most ${massText(largestKg, units)} (${size.form.says}) of this product within its limits`;
+      return [{ message: `${most}; ${asked}. Make a smaller batch or receive more.` }];
+    }
+    const smallestKg = extremeSize(model, coefficients, size, 'smallest', engines) ?? 0;
+    const least = `The least amounts to use make at least ${massText(smallestKg, units)} (${size.form.says}) of this product within its limits`;
+    return [{ message: `${least}; ${asked}. Make a larger batch or ask for less of a lot.` }];
   }
-  const relaxation = relax(model, [...model.limitOfRow.keys()], engines);
+  const relaxation = relax(model, softRows(model), engines);
   if (!relaxation) {
     return [
       {
@@ -45,17 +48,27 @@ export function whyNoBlend(
   return because.length > 0 ? because : [{ message: NO_ROOM }];
 }
 
-/** The most that can be made with every limit kept; undefined when nothing bounds it. */
-function largestSize(
+/** The law gives last: a target of the house that fights it is the one to change. */
+function softRows({ limitOfRow }: BatchModel): SoftRow[] {
+  return [...limitOfRow].map(([rowIndex, { authority }]) => ({
+    rowIndex,
+    weight: authority === 'law' ? 1000 : 1,
+  }));
+}
+
+/** The most or the least that can be made with every limit kept; undefined when nothing bounds it. */
+function extremeSize(
   model: BatchModel,
   coefficients: Coefficients,
   { form }: SizeRow,
+  which: 'largest' | 'smallest',
   engines: readonly Engine[],
 ): number | undefined {
+  const sign = which === 'largest' ? -1 : 1;
   const perKg = coefficients.of(form).map(toNumber);
-  const columns = model.columns.map((column, index) => ({ ...column, cost: -(perKg[index] ?? 0) }));
+  const columns = model.columns.map((column, index) => ({ ...column, cost: sign * (perKg[index] ?? 0) }));
   const outcome = solve({ columns, rows: model.rows.slice(1) }, engines);
-  if (outcome.status === 'optimal') return -outcome.cost;
+  if (outcome.status === 'optimal') return sign * outcome.cost;
   return outcome.status === 'infeasible' ? 0 : undefined;
 }
 

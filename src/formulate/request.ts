@@ -31,7 +31,8 @@ export interface Issue {
     | 'no-piece-weight'
     | 'against-the-standard'
     | 'missing-figure'
-    | 'below-the-scale';
+    | 'below-the-scale'
+    | 'too-big';
   readonly path: readonly (string | number)[];
   readonly message: string;
 }

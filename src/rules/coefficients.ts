@@ -1,6 +1,6 @@
 import type { Supply } from '../batch/lot.ts';
 import type { Process } from '../batch/product.ts';
-import { type Exact, multiply, sum } from '../exact.ts';
+import { type Exact, isZero, multiply, sum, ZERO } from '../exact.ts';
 import { coefficient, type Form } from './forms.ts';
 
 /**
@@ -28,6 +28,10 @@ export class Coefficients {
 
   /** Kilograms of the form in a batch of these exact weights. */
   total(form: Form, massesKg: readonly Exact[]): Exact {
-    return sum(this.of(form).map((perKg, index) => multiply(perKg, massesKg[index] as Exact)));
+    const parts = this.of(form).map((perKg, index) => {
+      const massKg = massesKg[index] ?? ZERO;
+      return isZero(perKg) || isZero(massKg) ? ZERO : multiply(perKg, massKg);
+    });
+    return sum(parts);
   }
 }

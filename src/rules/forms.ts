@@ -74,7 +74,8 @@ export function coefficient(form: Form, supply: Supply, process: Process): Exact
   let total = ZERO;
   for (const { of, from, times } of form.terms) {
     if (!selects(from, supply)) continue;
-    total = add(total, multiply(quantity(of, supply), factor(times, process)));
+    const perKg = quantity(of, supply);
+    if (perKg !== ZERO) total = add(total, multiply(perKg, factor(times, process)));
   }
   return total;
 }
@@ -89,6 +90,7 @@ function quantity(of: Quantity, supply: Supply): Exact {
 }
 
 function factor(times: number | ProcessFactor, process: Process): Exact {
+  if (times === 1) return ONE;
   if (typeof times === 'number') return exact(times);
   const yieldFraction = exact(process.yieldFraction);
   const fatLoss = exact(process.fatLossFraction);

@@ -2,6 +2,12 @@ import type { Column, Engine, LinearModel, Row } from './model.ts';
 import { scaleRows } from './scale.ts';
 import { SolverFault, solve } from './solve.ts';
 
+/** A row that may be missed, and how dear a miss of it is. */
+export interface SoftRow {
+  readonly rowIndex: number;
+  readonly weight: number;
+}
+
 /** A row that has to give when not all rows can hold at once. */
 export interface Give {
   readonly rowIndex: number;
@@ -18,23 +24,23 @@ export interface Relaxation {
 const NOISE = 1e-7;
 
 /**
- * When a model has no solution: the point that misses the named rows by least in all, and which of them give.
+ * When a model has no solution: the point that misses the soft rows by least in all, and which of them give.
  * Rows that are not named stay hard. Undefined when even that has no solution.
- * @param soft indices of the rows that may give.
+ * @param soft the rows that may give; a row of higher weight gives only when those of lower cannot help.
  */
 export function relax(
   model: LinearModel,
-  soft: readonly number[],
+  soft: readonly SoftRow[],
   engines: readonly Engine[],
 ): Relaxation | undefined {
   const columns: Column[] = model.columns.map((column) => ({ ...column, cost: 0 }));
   // Misses are weighed against each other, so a row in parts per million must count like one in kilograms.
   const rows: Row[] = [...scaleRows(model).rows];
   const escapes: { rowIndex: number; under: number; over: number }[] = [];
-  for (const rowIndex of soft) {
+  for (const { rowIndex, weight } of soft) {
     const row = rows[rowIndex] as Row;
-    const under = columns.push({ cost: 1, lower: 0, upper: Number.POSITIVE_INFINITY }) - 1;
-    const over = columns.push({ cost: 1, lower: 0, upper: Number.POSITIVE_INFINITY }) - 1;
+    const under = columns.push({ cost: weight, lower: 0, upper: Number.POSITIVE_INFINITY }) - 1;
+    const over = columns.push({ cost: weight, lower: 0, upper: Number.POSITIVE_INFINITY }) - 1;
     rows[rowIndex] = {
       ...row,
       terms: [...row.terms, { column: under, coefficient: 1 }, { column: over, coefficient: -1 }],

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { kilograms, MASS_UNITS } from '../units.ts';
+import { fractionOfPercent, kilograms, MASS_UNITS, type Mass } from '../units.ts';
 import { TableError } from './csv.ts';
 
 /** One thing wrong in a JSON value: the way to the field, and what to do about it. */
@@ -20,9 +20,15 @@ export function remedy(text: string) {
   };
 }
 
+/** A value as a message shows it: never long, never deep, whatever was sent. */
 export function shown(value: unknown): string {
-  return typeof value === 'number' ? String(value) : JSON.stringify(value);
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object' && value !== null) return 'an object';
+  if (typeof value !== 'string') return String(value);
+  return JSON.stringify(value.length > LONGEST_SHOWN ? `${value.slice(0, LONGEST_SHOWN)}…` : value);
 }
+
+const LONGEST_SHOWN = 60;
 
 /** An object that holds the fields of the shape and no others: a misspelt field must not go unseen. */
 export function record<Shape extends z.ZodRawShape>(shape: Shape, missing: string) {
@@ -44,14 +50,42 @@ export function choiceField<const Choice extends string>(choices: readonly Choic
   return z.enum(choices, remedy(`must be one of: ${choices.join(', ')}`));
 }
 
+/** Below this a mass is a slip of the pen, above it no plant can hold it; both would break the arithmetic. */
+const LEAST_MASS_KG = 1e-6;
+const MOST_MASS_KG = 1e6;
+
 /** A mass as people write it, with its unit, read as kilograms. */
 export const massField = record(
   {
-    value: z.number(remedy('must be a number')).gt(0, remedy('must be above 0')),
+    value: z
+      .number(remedy('must be a number'))
+      .gt(0, remedy('must be above 0'))
+      .max(1e9, remedy('must be at most 1000000 kg')),
     unit: choiceField(MASS_UNITS),
   },
   'must be a mass with its unit, such as {"value": 400, "unit": "lb"}',
-).transform(kilograms);
+)
+  .refine((mass) => !(mass.value > 0) || isSensibleMass(kilograms(mass)), {
+    path: ['value'],
+    error: ({ input }) => `${shown((input as Mass).value)}: it must be from 1 mg to 1000000 kg`,
+  })
+  .transform(kilograms);
+
+export function isSensibleMass(massKg: number): boolean {
+  return massKg >= LEAST_MASS_KG && massKg <= MOST_MASS_KG;
+}
+
+/** A share of 1: nothing, or enough to be more than noise of the arithmetic. */
+export const fractionField = z
+  .number(remedy('must be a fraction such as 0.0175 for 1.75 %'))
+  .min(0, remedy('must not be negative'))
+  .max(1, { error: ({ input }) => aboveOne(Number(input)) })
+  .refine((fraction) => fraction === 0 || fraction >= 1e-7, remedy('must be 0, or at least 0.0000001'));
+
+export function aboveOne(value: number): string {
+  const example = value <= 100 ? value : 1.75;
+  return `${value} is above 1; write a fraction such as ${fractionOfPercent(example)} for ${example} %`;
+}
 
 /** Refuses the second of two entries with the same key, where it stands. */
 export function refuseRepeats<Entry>(key: keyof Entry & string, remedyText: string) {

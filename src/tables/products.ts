@@ -9,10 +9,11 @@ import {
   TARGET_MEASURES,
 } from '../batch/product.ts';
 import { add, compare, exact, ONE, sum, toText } from '../exact.ts';
-import { fractionOfPercent } from '../units.ts';
 import {
+  aboveOne,
   choiceField,
   type FieldIssue,
+  fractionField,
   idField,
   massField,
   nameField,
@@ -30,12 +31,6 @@ export type ParsedProduct =
   | { readonly ok: false; readonly issues: readonly FieldIssue[] };
 
 type Materials = ReadonlyMap<string, Material>;
-
-/** Shares are fractions in the file as they are inside; a percent written by habit is told apart by its size. */
-const fractionField = z
-  .number(remedy('must be a fraction such as 0.0175 for 1.75 %'))
-  .min(0, remedy('must not be negative'))
-  .max(1, { error: ({ input }) => aboveOne(Number(input)) });
 
 const materialIdField = z
   .string(remedy('must be the id of a material'))
@@ -123,7 +118,7 @@ const processSchema = record(
   {
     cooking: choiceField(['raw', 'cooked']),
     smoked: z.boolean(remedy('must be true or false')),
-    yieldFraction: fractionField.gt(0, remedy('must be above 0')),
+    yieldFraction: fractionField.refine((yielded) => yielded >= 0.05, remedy('must be at least 0.05')),
     fatLossFraction: fractionField,
     grindPlates: z.array(nameField, remedy('must be a list such as ["3/8 in", "3/16 in"]')),
     mixing: z.array(nameField, remedy('must be a list of steps')),
@@ -212,11 +207,6 @@ export function readProduct(file: string, text: string, materials: Materials): P
   });
 }
 
-function aboveOne(value: number): string {
-  const example = value <= 100 ? value : 1.75;
-  return `${value} is above 1; write a fraction such as ${fractionOfPercent(example)} for ${example} %`;
-}
-
 function refuseCrossed<Low extends string, High extends string>(low: Low, high: High) {
   return (entry: { readonly [key in Low | High]?: number | undefined }, context: z.RefinementCtx): void => {
     const smallest = entry[low];
@@ -248,7 +238,8 @@ function refuseImpossibleShares(parts: readonly MeatPart[], context: z.Refinemen
   }
 }
 
-function materialIssues(product: Product, materials: Materials): FieldIssue[] {
+/** Materials that a product names and that are not there, or do not belong where it names them. */
+export function materialIssues(product: Product, materials: Materials): FieldIssue[] {
   const check = (
     id: string,
     path: FieldIssue['path'],

@@ -112,8 +112,14 @@ const raw = (batchSize: string) => `{"product":"ground-beef-80-20","batchSize":$
 const SIZES = ['total', 'meat', 'finished', 'pieces'];
 
 const UNKNOWN_FIELDS: Exhibit[] = [
-  form('an unknown field', { ...GOOD, colour: 'red' }, ['/colour'], 'colour', 'take it out'),
-  form('two unknown fields', { ...GOOD, a: 1, b: 2 }, ['/a', '/b'], 'check its spelling'),
+  form(
+    'an unknown field',
+    { ...GOOD, colour: 'red' },
+    ['/colour'],
+    'colour',
+    'the fields here are product, batchSize',
+  ),
+  form('two unknown fields', { ...GOOD, a: 1, b: 2 }, ['/a', '/b'], 'the fields here are'),
   form(
     'an unknown field deep inside',
     lots({ ...LOT, cost: { ...LOT.cost, tax: 1 } }),
@@ -139,13 +145,13 @@ const NUMBERS: Exhibit[] = [
   text('NaN written as JSON', raw('{"total":{"value":NaN,"unit":"lb"}}'), 'JSON'),
   text('Infinity written as JSON', raw('{"total":{"value":Infinity,"unit":"lb"}}'), 'JSON'),
   {
-    ...form('a number beyond all numbers', undefined, ['/batchSize/total/value'], 'write a number'),
+    ...form('a number beyond all numbers', undefined, ['/batchSize/total/value'], 'must be a number'),
     sent: { raw: raw('{"total":{"value":1e999,"unit":"lb"}}'), headers: JSON_TYPE },
   },
-  form('a text for a number', total('500'), ['/batchSize/total/value'], '"500"', 'write a number'),
+  form('a text for a number', total('500'), ['/batchSize/total/value'], '"500"', 'must be a number'),
   form('a negative batch', total(-5), ['/batchSize/total/value'], '-5', 'above 0'),
-  form('a batch of nothing', total(0), ['/batchSize/total/value'], '0 must be above 0'),
-  form('a batch beyond any plant', total(1e9), ['/batchSize/total/value'], '1000000000', 'at most 1000000'),
+  form('a batch of nothing', total(0), ['/batchSize/total/value'], '0: it must be above 0'),
+  form('a batch beyond any plant', total(1e9), ['/batchSize/total/value'], '1000000000', 'to 1000000 kg'),
   form(
     'a percent of fat where a fraction is due',
     lots({ ...LOT, measuredFat: { fatFraction: 20, method: 'NIR' } }),
@@ -159,7 +165,7 @@ const NUMBERS: Exhibit[] = [
     ['/lots/0/measuredFat/fatFraction'],
     '250 is above 1',
     'fraction',
-    '0.2 for 20 %',
+    'write a fraction such as',
   ),
   form(
     'a percent of seasoning where a fraction is due',
@@ -194,13 +200,13 @@ const NUMBERS: Exhibit[] = [
     'a negative price',
     lots({ ...LOT, cost: { amount: -3, per: 'lb' } }),
     ['/lots/0/cost/amount'],
-    '-3 is negative',
+    '-3: it must not be negative',
   ),
   form(
     'a price without its unit',
     lots({ ...LOT, cost: 3 }),
     ['/lots/0/cost'],
-    '3 does not fit',
+    '3: it must be a price with its unit',
     '{"amount": 3.1, "per": "lb"}',
   ),
   form(
@@ -271,7 +277,7 @@ const BATCH_SIZES: Exhibit[] = [
   form('no batch size', without(GOOD, 'batchSize'), ['/batchSize'], 'is missing', ...SIZES),
   form('null for a batch size', { ...GOOD, batchSize: null }, ['/batchSize'], 'null', ...SIZES),
   form('a bare number for a batch size', { ...GOOD, batchSize: 500 }, ['/batchSize'], '500', ...SIZES),
-  form('an empty batch size', { ...GOOD, batchSize: {} }, ['/batchSize'], 'no field', ...SIZES),
+  form('an empty batch size', { ...GOOD, batchSize: {} }, ['/batchSize'], 'has no size', ...SIZES),
   form(
     'a batch size of another name',
     { ...GOOD, batchSize: { weight: lb(5) } },
@@ -283,7 +289,7 @@ const BATCH_SIZES: Exhibit[] = [
     'two batch sizes at once',
     { ...GOOD, batchSize: { total: lb(500), pieces: 10 } },
     ['/batchSize'],
-    'total, pieces',
+    '"total", "pieces"',
     'exactly one',
   ),
   form(
@@ -305,7 +311,7 @@ const BATCH_SIZES: Exhibit[] = [
     { product: 'bratwurst', batchSize: { pieces: 0 } },
     ['/batchSize/pieces'],
     '0',
-    'whole number from 1',
+    'must be at least 1',
   ),
   unusable(
     'pieces of a product without a piece weight',
@@ -498,7 +504,7 @@ const PRODUCTS: Exhibit[] = [
       'a label for targets that contradict the law',
       undefined,
       [],
-      '30 % fat',
+      'at least 35 %',
       'Change this target',
     ),
     kind: 'no-blend',
@@ -521,7 +527,7 @@ const PRODUCTS: Exhibit[] = [
 const LOTS: Exhibit[] = [
   form('null for lots', { ...GOOD, lots: null }, ['/lots'], 'null', '"inventory"'),
   form('another word for lots', { ...GOOD, lots: 'all' }, ['/lots'], '"all"', '"inventory"'),
-  form('an object for lots', { ...GOOD, lots: {} }, ['/lots'], '{}', '"inventory"'),
+  form('an object for lots', { ...GOOD, lots: {} }, ['/lots'], 'an object', '"inventory"'),
   form(
     'the id of a lot for a lot',
     lots('B50-1118'),
@@ -548,7 +554,12 @@ const LOTS: Exhibit[] = [
     '0.2',
     'fatFraction',
   ),
-  form('a negative stock', lots({ ...LOT, onHand: lb(-9) }), ['/lots/0/onHand/value'], '-9 is negative'),
+  form(
+    'a negative stock',
+    lots({ ...LOT, onHand: lb(-9) }),
+    ['/lots/0/onHand/value'],
+    '-9: it must not be negative',
+  ),
   form(
     'more lots than can be handled',
     lots(...Array.from({ length: 501 }, (_, index) => ({ ...LOT, id: `L-${index}` }))),
@@ -564,7 +575,7 @@ const LOTS: Exhibit[] = [
     '"unicorn"',
     'correct the id',
   ),
-  unusable('the same lot twice', lots(LOT, LOT), ['/lots/1/id'], '"L-1" stands twice', 'its own id'),
+  form('the same lot twice', lots(LOT, LOT), ['/lots/1/id'], '"L-1" stands twice', 'its own id'),
   unusable(
     'a lot past its use-by day',
     lots({ ...LOT, useByDate: '2026-11-20' }),
@@ -679,7 +690,7 @@ const MATERIALS: Exhibit[] = [
     'is missing',
     'species',
   ),
-  unusable(
+  form(
     'the same material twice',
     materials(MATERIAL, MATERIAL),
     ['/materials/1/id'],
@@ -692,7 +703,7 @@ const MATERIALS: Exhibit[] = [
     '"unicorn"',
     'correct the id',
   ),
-  unusable(
+  form(
     'two prices of one material',
     {
       ...GOOD,
@@ -707,9 +718,9 @@ const MATERIALS: Exhibit[] = [
 ];
 
 const BODIES: Exhibit[] = [
-  form('an array', [GOOD], [''], 'write an object with product and batchSize'),
-  form('a number', 5, [''], '5 does not fit', 'product and batchSize'),
-  form('null', null, [''], 'null does not fit', 'product and batchSize'),
+  form('an array', [GOOD], [''], 'a list', 'an object with product and batchSize'),
+  form('a number', 5, [''], '5: it must be', 'product and batchSize'),
+  form('null', null, [''], 'null: it must be', 'product and batchSize'),
   {
     ...form('nothing', undefined, ['/product', '/batchSize'], 'is missing'),
     sent: { raw: '', headers: JSON_TYPE },
@@ -813,7 +824,7 @@ const QUERIES: Exhibit[] = [
   query('a negative limit', '/v1/materials?limit=-1', ['/limit'], '-1', 'whole number from 0 to 500'),
   query('too high a limit', '/v1/lots?limit=501', ['/limit'], '501', 'whole number from 0 to 500'),
   query('a limit given twice', '/v1/products?limit=1&limit=2', ['/limit'], 'whole number from 0 to 500'),
-  query('an unknown parameter', '/v1/materials?colour=red', ['/colour'], 'colour', 'check its spelling'),
+  query('an unknown parameter', '/v1/materials?colour=red', ['/colour'], 'colour', 'the fields here are'),
   query('a prototype as a parameter', '/v1/materials?__proto__=1', ['/__proto__'], '__proto__'),
   query('an unknown kind', '/v1/materials?kind=meat', ['/kind'], '"meat"', 'skeletal meat'),
   query('an unknown species', '/v1/materials?species=dog', ['/species'], '"dog"', 'beef, veal, pork'),

@@ -388,7 +388,7 @@ describe('what the plant has', () => {
   });
 
   test('has a page for every kind of problem the service answers with', async () => {
-    const problem = await (await fetch(`${service.address}/v1/nothing`)).json();
+    const problem: Json = await (await fetch(`${service.address}/v1/nothing`)).json();
     const page = await fetch(new URL(problem.type, service.address));
     expect(page.status).toBe(200);
     expect(await page.json()).toEqual({ type: '/problems/not-found', status: 404, title: problem.title });

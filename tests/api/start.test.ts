@@ -217,7 +217,7 @@ describe('stopping', () => {
     await expect(send(service.address, { body: GOOD })).rejects.toMatchObject({ code: 'ECONNREFUSED' });
   });
 
-  test('does not wait for a caller who keeps a connection open and says nothing', async () => {
+  test('waits ten seconds at most for a caller who keeps a connection open and says nothing', async () => {
     const service = await startDemo();
     await fetch(`${service.address}/v1/health`).then((response) => response.text());
     const silent = createConnection(Number(new URL(service.address).port), '127.0.0.1');
@@ -225,7 +225,7 @@ describe('stopping', () => {
     await new Promise((resolve) => silent.once('connect', resolve));
     const before = performance.now();
     await service.stop();
-    expect(performance.now() - before).toBeLessThan(5000);
+    expect(performance.now() - before).toBeLessThan(12_000);
     silent.destroy();
   });
 });

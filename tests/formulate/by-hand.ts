@@ -88,6 +88,14 @@ const carries =
 const all: Brings = () => WHOLE;
 const meat: Brings = (supply) => whole(isCarcass(supply));
 const protein: Brings = ({ composition }) => share(composition.proteinFraction);
+const addedWaterByAllProtein: Brings = (supply, process) =>
+  waterLeft(supply, process) - 4n * protein(supply, process);
+const accelerators = carries('ascorbic acid', 'sodium ascorbate');
+const citricAcidOf =
+  (...kinds: string[]): Brings =>
+  (supply) =>
+    isKind(supply, ...kinds) ? holds(supply, 'citric acid') : 0n;
+const citricAcidAsAccelerator = citricAcidOf('cure', 'cure accelerator');
 const cost: Brings = ({ costPerKg }) => share(costPerKg);
 
 /** What each form means, said again from the regulations' words. */
@@ -101,11 +109,15 @@ export const MEANING: Readonly<Record<string, Brings>> = {
   waterPutIn: (supply) => whole(isKind(supply, 'water')),
   addedWater,
   fatAndAddedWater: (supply, process) => fatLeft(supply, process) + addedWater(supply, process),
+  addedWaterByAllProtein,
+  fatAndAddedWaterByAllProtein: (supply, process) =>
+    fatLeft(supply, process) + addedWaterByAllProtein(supply, process),
   notBeef: (supply) => whole(isCarcass(supply) && supply.material.species !== 'beef'),
   notPork: (supply) => whole(isCarcass(supply) && supply.material.species !== 'pork'),
   cheekMeat: (supply) => whole(isKind(supply, 'cheek meat')),
   organMeat: (supply) => whole(isKind(supply, 'heart meat', 'tongue meat')),
   byproducts: (supply) => whole(isKind(supply, ...BYPRODUCTS)),
+  byproductsOtherThanDefattedTissue: (supply) => whole(isKind(supply, 'liver', 'other byproduct', 'skin')),
   notMuscleOfOneAnimal: (supply) => whole(isCarcass(supply) && !isKind(supply, 'skeletal meat', 'fat')),
   fatAsSuch: (supply) => whole(isKind(supply, 'fat')),
   mechanicallySeparated: (supply) => whole(isKind(supply, 'mechanically separated') && !isBird(supply)),
@@ -122,6 +134,11 @@ export const MEANING: Readonly<Record<string, Brings>> = {
   nitriteAndNitrate: carries('nitrite', 'nitrate'),
   ascorbicAcid: carries('ascorbic acid'),
   sodiumAscorbate: carries('sodium ascorbate'),
+  accelerators,
+  citricAcidAsAccelerator,
+  acceleratorsAndCitricAcid: (supply, process) =>
+    accelerators(supply, process) + citricAcidAsAccelerator(supply, process),
+  citricAcidAsSynergist: citricAcidOf('antioxidant'),
   phosphate: carries('phosphate'),
   // 2 % of isolated soy protein or caseinate counts as 3.5 % of binder: each kilogram weighs 1.75.
   binder: (supply) =>
@@ -130,6 +147,7 @@ export const MEANING: Readonly<Record<string, Brings>> = {
   anyBinder: (supply) => whole(isKind(supply, 'binder')),
   isolatedSoy: carries('isolated soy protein'),
   caseinate: carries('sodium caseinate'),
+  antimicrobials: (supply) => whole(isKind(supply, 'antimicrobial')),
   lactate: carries('lactate'),
   diacetate: carries('diacetate'),
   antioxidants: carries('BHA', 'BHT', 'propyl gallate', 'TBHQ'),

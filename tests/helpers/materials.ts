@@ -127,6 +127,8 @@ const catalog = [
   pure('sodium-nitrate', 'cure', { nitrate: 1 }),
   pure('ascorbic-acid', 'cure accelerator', { 'ascorbic acid': 1 }),
   pure('sodium-erythorbate', 'cure accelerator', { 'sodium ascorbate': 1 }),
+  pure('cure-with-citric-acid', 'cure', { nitrite: 0.0625, 'citric acid': 0.5 }),
+  pure('citric-acid', 'cure accelerator', { 'citric acid': 1 }),
   pure('sodium-tripolyphosphate', 'phosphate', { phosphate: 1 }),
   pure('sodium-lactate', 'antimicrobial', { lactate: 1 }),
   pure('sodium-diacetate', 'antimicrobial', { diacetate: 1 }),
@@ -135,6 +137,7 @@ const catalog = [
   pure('propyl-gallate', 'antioxidant', { 'propyl gallate': 1 }),
   pure('TBHQ', 'antioxidant', { TBHQ: 1 }),
   pure('BHA-and-BHT', 'antioxidant', { BHA: 0.5, BHT: 0.5 }),
+  pure('BHA-and-citric-acid', 'antioxidant', { BHA: 0.5, 'citric acid': 0.5 }),
 ];
 
 /** Every material of this file, for tests that go through all of them. */

@@ -16,6 +16,7 @@ import { fixed, inUnit, kilograms, perKilogram } from '../../src/units.ts';
 import {
   blendOf,
   checkOne,
+  LIMITS_BY_ID,
   limitOf,
   material,
   RAW,
@@ -41,6 +42,7 @@ import {
   type ValueRow,
   type VerdictRow,
 } from './row.ts';
+import { ADDED_WATER_ROWS } from './rows/added-water.ts';
 import { BLEND_ROWS } from './rows/blends.ts';
 import { COMPOSITION_ROWS } from './rows/composition.ts';
 import { CURE_ROWS } from './rows/cures.ts';
@@ -50,6 +52,7 @@ import { WEIGHT_ROWS } from './rows/weights.ts';
 const ROWS: readonly PublishedRow[] = [
   ...CURE_ROWS,
   ...COMPOSITION_ROWS,
+  ...ADDED_WATER_ROWS,
   ...FIGURE_ROWS,
   ...WEIGHT_ROWS,
   ...BLEND_ROWS,
@@ -62,6 +65,12 @@ describe('the published answers', () => {
     expect(ROWS.length).toBeGreaterThanOrEqual(30);
     expect(new Set(ROWS.map(({ id }) => id)).size).toBe(ROWS.length);
     expect(ROWS.filter(({ source, says }) => source === '' || !says.endsWith('.'))).toEqual([]);
+  });
+
+  it('print the figure of every limit that has one', () => {
+    const printed = ROWS.flatMap((row) => (row.kind === 'printed' ? [row.limitId] : []));
+    const withFigure = [...LIMITS_BY_ID.values()].filter(({ bound }) => bound > 0).map(({ id }) => id);
+    expect(printed.sort()).toEqual(withFigure.sort());
   });
 
   for (const row of ROWS) {
@@ -165,8 +174,15 @@ function runPrinted({ limitId, published, unit, numerator, basis, mark }: Printe
   const limit = limitOf(limitId);
   expect(shownBound(limit)).toBe(published);
   expect(limit).toMatchObject({ unit, numerator, basis, authority: 'law' });
-  // The limit must not claim a better reading than its source had.
-  expect(limit.read).toBe(mark === 'from memory, verify' ? 'from memory' : mark);
+  // The limit must not claim a better reading than its source had; what is constructed stands on a rule that
+  // was read.
+  const readings: Readonly<Partial<Record<Mark, typeof limit.read>>> = {
+    official: 'official',
+    constructed: 'official',
+    secondary: 'secondary',
+    'from memory, verify': 'from memory',
+  };
+  expect(limit.read).toBe(readings[mark]);
 }
 
 function runConversion({ value, from, to, published, tolerance }: ConversionRow): void {

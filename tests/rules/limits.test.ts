@@ -77,7 +77,7 @@ const AT_THE_BOUND: Readonly<Record<string, readonly [counted: Weighed, other: W
     ['pork-fat-70', '1'],
     ['pork-fat-30', '1'],
   ],
-  'us-319.180(a)-fat': [
+  'us-319.180a-fat': [
     ['pork-fat-40', '1'],
     ['pork-fat-20', '1'],
   ],
@@ -85,6 +85,16 @@ const AT_THE_BOUND: Readonly<Record<string, readonly [counted: Weighed, other: W
   'us-319.180a-fat-and-added-water': [
     ['water', '1'],
     ['pork', '3'],
+  ],
+  // Water over pork, whose own moisture is four times its protein: all of it is added.
+  'us-318.22-added-water': [
+    ['water', '14'],
+    ['pork', '86'],
+  ],
+  // 7 kg of pork bring 1.4 kg of fat: 4.4 of 10 kg.
+  'us-318.22-fat-and-added-water': [
+    ['water', '3'],
+    ['pork', '7'],
   ],
   'us-319.180a-poultry': [
     ['chicken', '15'],
@@ -105,6 +115,15 @@ const AT_THE_BOUND: Readonly<Record<string, readonly [counted: Weighed, other: W
   'us-424.21c-sodium-ascorbate': [
     ['sodium-erythorbate', '0.547'],
     ['pork', '1000'],
+  ],
+  // As much citric acid as accelerator: half of both.
+  'us-424.21c-citric-acid': [
+    ['citric-acid', '1'],
+    ['ascorbic-acid', '1'],
+  ],
+  'us-424.21c-phosphate-patties': [
+    ['sodium-tripolyphosphate', '0.5'],
+    ['beef', '99.5'],
   ],
   'us-424.21c-phosphate': [
     ['sodium-tripolyphosphate', '0.5'],
@@ -151,24 +170,31 @@ const AT_THE_BOUND: Readonly<Record<string, readonly [counted: Weighed, other: W
     ['BHA-and-BHT', '0.1'],
     ['pork-fat-50', '1000'],
   ],
+  // Half of the antioxidant is citric acid: 0.05 kg.
+  'us-424.21c-citric-acid-fresh-sausage': [
+    ['BHA-and-citric-acid', '0.1'],
+    ['pork-fat-50', '1000'],
+  ],
 };
 
-const BYPRODUCTS = [
+const DEFATTED_TISSUE = ['beef-defatted-tissue', 'pork-defatted-tissue'];
+const OTHER_BYPRODUCTS = [
   'beef-liver',
   'beef-byproduct',
-  'beef-defatted-tissue',
   'pork-liver',
   'pork-byproduct',
-  'pork-defatted-tissue',
   'pork-skin',
   'chicken-skin',
 ];
+const BYPRODUCTS = [...OTHER_BYPRODUCTS, ...DEFATTED_TISSUE];
+const FATS = ['beef-fat', 'pork-fat', 'chicken-fat', 'turkey-fat'];
 const BINDERS = ['soy-flour', 'nonfat-dry-milk', 'isolated-soy-protein', 'sodium-caseinate'];
-const ANTIOXIDANTS = ['BHA', 'BHT', 'propyl-gallate', 'TBHQ', 'BHA-and-BHT'];
+const ANTIOXIDANTS = ['BHA', 'BHT', 'propyl-gallate', 'TBHQ', 'BHA-and-BHT', 'BHA-and-citric-acid'];
 const NITRITES = [
   'sodium-nitrite',
   'cure-6.25',
   'cure-0.6',
+  'cure-with-citric-acid',
   'pickle-nitrite',
   'pickle-nitrate',
   'sodium-nitrate',
@@ -200,21 +226,26 @@ const KEPT_OUT: Readonly<Record<string, readonly string[]>> = {
   'us-319.141-no-binder': BINDERS,
   'us-319.142-no-binder': BINDERS,
   'us-319.144-no-binder': BINDERS,
-  'us-319.145(b)-no-binder': BINDERS,
+  'us-319.145b-no-binder': BINDERS,
   'us-319.160-no-binder': BINDERS,
-  'us-319.15a-no-fat-as-such': ['beef-fat', 'pork-fat', 'chicken-fat', 'turkey-fat'],
+  'us-319.15a-no-fat-as-such': FATS,
+  'us-319.180g-no-fat-as-such': FATS,
+  'us-319.15-no-antimicrobial': ['sodium-lactate', 'sodium-diacetate'],
   'us-319.6d-no-mechanically-separated': SEPARATED,
   'us-319.5b-mechanically-separated-beef': SEPARATED_BEEF,
   'us-319.15-no-byproducts': BYPRODUCTS,
+  'us-319.15c-no-byproducts': OTHER_BYPRODUCTS,
   'us-319.141-no-byproducts': BYPRODUCTS,
   'us-319.142-no-byproducts': BYPRODUCTS,
   'us-319.145-no-byproducts': BYPRODUCTS,
   'us-319.160-no-byproducts': BYPRODUCTS,
   'us-319.180a-no-byproducts': BYPRODUCTS,
   'us-319.15-no-heart-or-tongue': ORGANS,
+  'us-319.180g-no-heart-or-tongue': ORGANS,
   'us-319.144-muscle-of-one-animal': [...HEADS, ...ORGANS, ...BYPRODUCTS, ...SEPARATED],
   'us-319.180g-no-poultry-skin': ['chicken-skin', 'chicken-fat', 'turkey-fat'],
   'us-not-cured': NITRITES,
+  'us-424.21c-no-accelerator-without-cure': ['ascorbic-acid', 'sodium-erythorbate'],
   'us-no-antioxidants': ANTIOXIDANTS,
 };
 
@@ -286,7 +317,7 @@ describe('a limit with a figure', () => {
 
   it('reads the finished product at the yield of the process', () => {
     // 27 of 90 kg is 30 %; the fat that is lost does not count.
-    const fat = limitOf('us-319.180(a)-fat');
+    const fat = limitOf('us-319.180a-fat');
     const lines: Weighed[] = [
       ['pork-fat-40', '35'],
       ['pork-fat-20', '65'],
@@ -320,6 +351,47 @@ describe('a limit with a figure', () => {
     ];
     expect(checkOne(limitOf('us-424.21c-bha-fresh-sausage'), lines).holds).toBe(true);
     expect(checkOne(together, lines).holds).toBe(false);
+  });
+
+  it('takes citric acid only in the place of accelerators, whichever of them there are', () => {
+    const citric = limitOf('us-424.21c-citric-acid');
+    const lines = (acid: string): Weighed[] => [
+      ['citric-acid', acid],
+      ['ascorbic-acid', '0.2'],
+      ['sodium-erythorbate', '0.3'],
+      ['pork', '1000'],
+    ];
+    expect(checkOne(citric, lines('0.5')).holds).toBe(true);
+    expect(checkOne(citric, lines('0.5001')).holds).toBe(false);
+    // With no accelerator there is nothing to replace.
+    expect(
+      checkOne(citric, [
+        ['citric-acid', '0.0001'],
+        ['pork', '1000'],
+      ]).holds,
+    ).toBe(false);
+  });
+
+  it('tells the citric acid of the cure from the citric acid of the antioxidant', () => {
+    const cure: Weighed[] = [
+      ['citric-acid', '1'],
+      ['pork', '1'],
+    ];
+    const mixedCure: Weighed[] = [
+      ['cure-with-citric-acid', '1'],
+      ['pork', '1'],
+    ];
+    const antioxidant: Weighed[] = [
+      ['BHA-and-citric-acid', '1'],
+      ['pork', '1'],
+    ];
+    const ofCure = limitOf('us-424.21c-citric-acid');
+    const ofAntioxidant = limitOf('us-424.21c-citric-acid-fresh-sausage');
+    expect(checkOne(ofCure, antioxidant)).toMatchObject({ holds: true, numeratorKg: 0 });
+    expect(checkOne(ofCure, cure)).toMatchObject({ holds: false, numeratorKg: 1 });
+    expect(checkOne(ofCure, mixedCure)).toMatchObject({ holds: false, numeratorKg: 0.5, basisKg: 0.5 });
+    expect(checkOne(ofAntioxidant, cure)).toMatchObject({ holds: true, numeratorKg: 0 });
+    expect(checkOne(ofAntioxidant, antioxidant)).toMatchObject({ holds: false, numeratorKg: 0.5 });
   });
 
   it('does not count mechanically separated poultry as mechanically separated species', () => {

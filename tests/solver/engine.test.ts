@@ -224,7 +224,7 @@ describe('relaxing limits that cannot hold together', () => {
       columns: [column(5), column(1)],
       rows: [row([1, 1], 10, 10, 'size'), row([1, 0], 7, FREE, 'lean'), row([0, 1], 6, FREE, 'fat')],
     };
-    const found = relax(model, [1, 2], ENGINES);
+    const found = relax(model, [{ rowIndex: 1, weight: 1 }, { rowIndex: 2, weight: 1 }], ENGINES);
     expect(found?.gives.reduce((sum, { by }) => sum + Math.abs(by), 0)).toBeCloseTo(3, 7);
     expect(found?.gives.every(({ by }) => by < 0)).toBe(true);
     expect((found?.values[0] ?? 0) + (found?.values[1] ?? 0)).toBeCloseTo(10, 7);
@@ -235,17 +235,35 @@ describe('relaxing limits that cannot hold together', () => {
       columns: [column(0)],
       rows: [row([1], 5, 5, 'size'), row([1], -FREE, 3, 'most')],
     };
-    expect(relax(model, [1], ENGINES)?.gives).toEqual([{ rowIndex: 1, by: 2 }]);
+    expect(relax(model, [{ rowIndex: 1, weight: 1 }], ENGINES)?.gives).toEqual([{ rowIndex: 1, by: 2 }]);
+  });
+
+  it('lets the row of lower weight give when two fight', () => {
+    const model: LinearModel = {
+      columns: [column(1)],
+      rows: [row([1], 3, Number.POSITIVE_INFINITY), row([1], Number.NEGATIVE_INFINITY, 1)],
+    };
+    const gives = (first: number, second: number) =>
+      relax(
+        model,
+        [
+          { rowIndex: 0, weight: first },
+          { rowIndex: 1, weight: second },
+        ],
+        ENGINES,
+      )?.gives;
+    expect(gives(1, 1000)).toEqual([{ rowIndex: 0, by: -2 }]);
+    expect(gives(1000, 1)).toEqual([{ rowIndex: 1, by: 2 }]);
   });
 
   it('gives nothing when everything holds', () => {
     const model: LinearModel = { columns: [column(1)], rows: [row([1], 5, 5), atMost([1], 6)] };
-    expect(relax(model, [1], ENGINES)?.gives).toEqual([]);
+    expect(relax(model, [{ rowIndex: 1, weight: 1 }], ENGINES)?.gives).toEqual([]);
   });
 
   it('has no answer when the rows that stay hard cannot hold', () => {
     const model: LinearModel = { columns: [column(1, 2)], rows: [row([1], 5, 5), atMost([1], 6)] };
-    expect(relax(model, [1], ENGINES)).toBeUndefined();
+    expect(relax(model, [{ rowIndex: 1, weight: 1 }], ENGINES)).toBeUndefined();
   });
 });
 

@@ -13,37 +13,14 @@ const offenders = (wrong: (limit: Limit) => boolean) =>
     ({ standard, limit }) => `${standard.productClass}: ${limit.id}`,
   );
 
-/** Figures and rules that were entered without a text at hand; every other one must have been read. */
-const FROM_MEMORY = [
-  'us-319.15-no-heart-or-tongue',
-  'us-319.160-no-byproducts',
-  'us-424.21c-ascorbic-acid',
-  'us-424.21c-caseinate',
-  'us-424.21c-diacetate',
-  'us-424.21c-lactate',
-  'us-424.21c-phosphate',
-  'us-424.21c-sodium-ascorbate',
-  'us-424.21c-tbhq-fresh-sausage',
-  'us-no-antioxidants',
-];
+/** Rules that were entered without a text at hand; every other one must have been read. */
+const FROM_MEMORY = ['us-319.15-no-heart-or-tongue', 'us-319.160-no-byproducts'];
 
-/** Rules that were read only in another text than the rule itself. */
+/** Rules of which a part was read only in another text than the rule itself. */
 const SECONDARY = [
-  'us-319.142-beef-only',
-  'us-319.142-fat',
-  // The whole of 9 CFR 319.142 was read on a teaching page only.
-  'us-319.142-no-binder',
-  'us-319.142-no-byproducts',
-  'us-319.15-no-byproducts',
-  'us-424.21c-antioxidants-fresh-sausage',
-  'us-424.21c-bha-fresh-sausage',
-  'us-424.21c-bht-fresh-sausage',
+  // How soy protein counts is in an earlier text of 9 CFR 319.140 only.
   'us-424.21c-binders',
-  'us-424.21c-isolated-soy',
-  'us-424.21c-nitrate-comminuted',
-  // The table of 9 CFR 424.21(c) was read as quoted in a public note of 2026.
-  'us-424.21c-nitrite-comminuted',
-  'us-424.21c-propyl-gallate-fresh-sausage',
+  // Written for Italian sausage; the rest follows from what the other standards do not name.
   'us-not-cured',
 ];
 
@@ -205,7 +182,7 @@ describe('which class holds which limit', () => {
     expect(has(productClass, 'us-424.21c-phosphate')).toBe(false);
   });
 
-  // 9 CFR 424.21(c), from memory, verify
+  // 9 CFR 424.21(c), miscellaneous, and 319.140
   it.each(COOKED)('cooked sausage takes 0.5 %% of phosphate and no 3 %% of water: %s', (productClass) => {
     expect(has(productClass, 'us-319.140-water')).toBe(false);
     expect(has(productClass, 'us-424.21c-phosphate')).toBe(true);
@@ -219,9 +196,29 @@ describe('which class holds which limit', () => {
         .map(({ productClass }) => productClass);
     expect(holding('us-319.140-added-water')).toEqual(['cooked-sausage']);
     expect(holding('us-319.180a-fat-and-added-water')).toEqual(['frankfurter']);
+    // 9 CFR 318.22(b): each with its second half, which stops the credit for protein that is not of meat.
+    expect(holding('us-318.22-added-water')).toEqual(['cooked-sausage']);
+    expect(holding('us-318.22-fat-and-added-water')).toEqual(['frankfurter']);
   });
 
-  // 9 CFR 424.21(c), as quoted in a public note of 2026
+  // 9 CFR 318.22(b): four times an allowance of 1.0 percent
+  it.each([
+    ['us-319.140-added-water', 'us-318.22-added-water'],
+    ['us-319.180a-fat-and-added-water', 'us-318.22-fat-and-added-water'],
+  ])('the second half has four points more room: %s, %s', (byAll, byMeat) => {
+    expect(limitOf(byMeat).bound - limitOf(byAll).bound).toBeCloseTo(0.04, 15);
+    expect(limitOf(byMeat).basis).toBe(limitOf(byAll).basis);
+  });
+
+  // 9 CFR 319.15(a) to (c) and 424.21(c), flavoring agents
+  it('phosphate goes into beef patties and into no other ground beef', () => {
+    expect(has('beef-patties', 'us-424.21c-phosphate-patties')).toBe(true);
+    for (const productClass of ['ground-beef', 'hamburger']) {
+      expect(has(productClass, 'us-319.15-no-phosphate'), productClass).toBe(true);
+    }
+  });
+
+  // 9 CFR 424.21(c), curing agents
   it.each([...COOKED, 'smoked-pork-sausage'])('cured sausage has a limit of nitrite: %s', (productClass) => {
     expect(has(productClass, 'us-424.21c-nitrite-comminuted')).toBe(true);
     expect(has(productClass, 'us-not-cured')).toBe(false);
@@ -237,6 +234,35 @@ describe('which class holds which limit', () => {
     }
   });
 
+  // 9 CFR 424.21(c), curing accelerators: "must be used only in combination with curing agents"
+  it('accelerators are limited where there is a cure and kept out where there is none', () => {
+    for (const { productClass } of US.standards) {
+      const cured = has(productClass, 'us-424.21c-nitrite-comminuted');
+      for (const id of [
+        'us-424.21c-ascorbic-acid',
+        'us-424.21c-sodium-ascorbate',
+        'us-424.21c-citric-acid',
+      ]) {
+        expect(has(productClass, id), `${productClass}: ${id}`).toBe(cured);
+      }
+      expect(has(productClass, 'us-424.21c-no-accelerator-without-cure'), productClass).toBe(!cured);
+    }
+  });
+
+  // 9 CFR 424.21(c), antioxidants
+  it('antioxidants go into fresh sausage and into nothing else', () => {
+    const fresh = UNCOOKED.filter((productClass) => productClass !== 'smoked-pork-sausage');
+    for (const { productClass } of US.standards) {
+      const listed = fresh.includes(productClass);
+      expect(has(productClass, 'us-no-antioxidants'), productClass).toBe(!listed);
+      for (const name of ['bha', 'bht', 'propyl-gallate', 'tbhq', 'antioxidants', 'citric-acid']) {
+        expect(has(productClass, `us-424.21c-${name}-fresh-sausage`), `${productClass}: ${name}`).toBe(
+          listed,
+        );
+      }
+    }
+  });
+
   // 9 CFR 319.6 and 319.5(b)
   it('every class either refuses mechanically separated meat or limits it to 20 % and refuses the beef', () => {
     for (const { productClass } of US.standards) {
@@ -248,7 +274,7 @@ describe('which class holds which limit', () => {
     }
   });
 
-  // 1 CRR-NY 319.140, a state copy of the earlier text of 9 CFR 319.140; soy protein and caseinate 424.21(c)
+  // 9 CFR 319.140 and 424.21(c), binders
   it('every class of sausage that may carry binders limits them', () => {
     for (const { productClass, limits } of US.standards.slice(3)) {
       const refused = limits.some(({ id }) => id.endsWith('-no-binder'));
@@ -261,7 +287,7 @@ describe('which class holds which limit', () => {
 describe('the binders of the earlier 9 CFR 319.140 in the ingredient tables', () => {
   const materials = loadMaterials(fileURLToPath(new URL('../../ingredient-tables/', import.meta.url)));
 
-  // 1 CRR-NY 319.140, a state copy of the earlier federal text; dried whey from memory, verify.
+  // 1 CRR-NY 319.140, a state copy of the earlier federal text; dried milk and whey 9 CFR 424.21(c), binders.
   it.each([
     'nonfat-dry-milk',
     'calcium-reduced-dried-skim-milk',

@@ -120,7 +120,7 @@ export const batchSheetAnswerSchema = z
         lotId: z.string(),
         material: z.string(),
         mass: both,
-        boxes: z.int().optional(),
+        boxes: z.object({ full: z.int(), rest: both }).optional(),
         location: z.string().optional(),
         supplierEstablishment: z.string().optional(),
         supplierLot: z.string().optional(),

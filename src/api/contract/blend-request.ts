@@ -1,106 +1,140 @@
 import { z } from 'zod';
 import { LOT_STATES } from '../../batch/lot.ts';
 import { ALLERGENS, MATERIAL_KINDS, SPECIES, SUBSTANCES } from '../../batch/material.ts';
+import { choiceField, fractionField, record, refuseRepeats, remedy, shown } from '../../tables/json.ts';
 import { productSchema } from '../../tables/products.ts';
 import {
-  choiceSchema,
   dateSchema,
-  fractionSchema,
   idSchema,
+  listSchema,
   massSchema,
   priceSchema,
   stockSchema,
   textSchema,
-  unknownOr,
 } from './quantities.ts';
 
-/** Most lots, materials or lines in one request. */
+/** Most lots, materials or entries in one request. */
 const MOST = 500;
 
-export const lotSchema = z
-  .strictObject(
-    {
-      id: idSchema,
-      materialId: idSchema,
-      onHand: stockSchema,
-      cost: priceSchema,
-      measuredFat: z
-        .strictObject({ fatFraction: fractionSchema, method: textSchema(80) })
-        .optional()
-        .meta({ description: 'Fat found by a test of this lot.' }),
-      receivedDate: dateSchema.optional(),
-      packedDate: dateSchema.optional(),
-      useByDate: dateSchema.optional(),
-      state: choiceSchema(LOT_STATES).default('chilled'),
-      box: massSchema.optional(),
-      supplierEstablishment: textSchema(40).optional(),
-      supplierLot: textSchema(80).optional(),
-      location: textSchema(80).optional(),
-    },
-    { error: (issue) => unknownOr(issue, 'write a lot with id, materialId, onHand and cost') },
-  )
-  .meta({ id: 'LotInput', description: 'A lot on hand.' });
+export const lotSchema = record(
+  {
+    id: idSchema,
+    materialId: idSchema,
+    onHand: stockSchema,
+    cost: priceSchema,
+    measuredFat: record(
+      { fatFraction: fractionField, method: textSchema(80) },
+      'must be a result such as {"fatFraction": 0.21, "method": "NIR"}',
+    )
+      .optional()
+      .meta({ description: 'Fat found by a test of this lot.' }),
+    receivedDate: dateSchema.optional(),
+    packedDate: dateSchema.optional(),
+    useByDate: dateSchema.optional(),
+    state: choiceField(LOT_STATES).default('chilled'),
+    box: massSchema.optional(),
+    supplierEstablishment: textSchema(40).optional(),
+    supplierLot: textSchema(80).optional(),
+    location: textSchema(80).optional(),
+  },
+  'must be a lot with id, materialId, onHand and cost',
+).meta({ id: 'LotInput', description: 'A lot on hand.' });
 
-const compositionSchema = z
-  .strictObject({
-    waterFraction: fractionSchema,
-    fatFraction: fractionSchema,
-    proteinFraction: fractionSchema,
-    carbohydrateFraction: fractionSchema.default(0),
-    ashFraction: fractionSchema.default(0),
-    saltFraction: fractionSchema.default(0),
-    collagenFraction: fractionSchema.optional(),
-    saturatedFatFraction: fractionSchema.optional(),
-    cholesterolMgPerKg: z.number().min(0).max(1e6).optional(),
-    sodiumMgPerKg: z.number().min(0).max(1e6).optional(),
-  })
-  .superRefine(({ waterFraction, fatFraction, proteinFraction }, context) => {
-    const sum = waterFraction + fatFraction + proteinFraction;
-    if (sum <= 1 + 1e-9) return;
-    context.addIssue({
-      code: 'custom',
-      message: `water ${waterFraction}, fat ${fatFraction} and protein ${proteinFraction} add up to ${Number(sum.toPrecision(6))}, more than the whole; correct one of them`,
-    });
+const perKg = z
+  .number(remedy('must be a number'))
+  .min(0, remedy('must not be negative'))
+  .max(1e6, remedy('must be at most 1000000'));
+
+const compositionSchema = record(
+  {
+    waterFraction: fractionField,
+    fatFraction: fractionField,
+    proteinFraction: fractionField,
+    carbohydrateFraction: fractionField.default(0),
+    ashFraction: fractionField.default(0),
+    saltFraction: fractionField.default(0),
+    collagenFraction: fractionField.optional(),
+    saturatedFatFraction: fractionField.optional(),
+    cholesterolMgPerKg: perKg.optional(),
+    sodiumMgPerKg: perKg.optional(),
+  },
+  'must be a composition with waterFraction, fatFraction and proteinFraction',
+)
+  .superRefine((composition, context) => {
+    const { waterFraction, fatFraction, proteinFraction, carbohydrateFraction, ashFraction } = composition;
+    const refuse = (path: string[], message: string) => context.addIssue({ code: 'custom', path, message });
+    const main = waterFraction + fatFraction + proteinFraction;
+    const all = main + carbohydrateFraction + ashFraction;
+    if (main > 1 + 1e-9) {
+      refuse(
+        [],
+        `water ${waterFraction}, fat ${fatFraction} and protein ${proteinFraction} add up to ${short(main)}, more than the whole; correct one of them`,
+      );
+    } else if (all > 1.03) {
+      refuse(
+        [],
+        `its five parts add up to ${short(all)}, more than separate tests explain; correct one of them`,
+      );
+    }
+    const parts = [
+      ['collagenFraction', composition.collagenFraction, 'proteinFraction', proteinFraction],
+      ['saturatedFatFraction', composition.saturatedFatFraction, 'fatFraction', fatFraction],
+    ] as const;
+    for (const [name, part = 0, wholeName, whole] of parts) {
+      if (part > whole)
+        refuse(
+          [name],
+          `${part} is more than ${wholeName} ${whole}, of which it is a part; correct one of the two`,
+        );
+    }
   })
   .meta({
     id: 'Composition',
     description: 'Shares of one kilogram; water, fat and protein together at most 1.',
   });
 
-export const materialSchema = z
-  .strictObject(
-    {
-      id: idSchema,
-      name: textSchema(120),
-      declaredName: textSchema(120).meta({ description: 'Common or usual name on an ingredient statement.' }),
-      kind: choiceSchema(MATERIAL_KINDS),
-      species: choiceSchema(SPECIES).optional(),
-      composition: compositionSchema,
-      substances: z.partialRecord(choiceSchema(SUBSTANCES), fractionSchema).default({}),
-      allergens: z.array(choiceSchema(ALLERGENS)).default([]),
-      subIngredients: z.array(textSchema(200)).max(MOST).default([]),
-      source: textSchema(300).default('given with the request'),
-    },
-    {
-      error: (issue) =>
-        unknownOr(issue, 'write a material with id, name, declaredName, kind and composition'),
-    },
-  )
-  .meta({
-    id: 'MaterialInput',
-    description: 'A material of your own, used beside or instead of the tables.',
-  });
+export const materialSchema = record(
+  {
+    id: idSchema,
+    name: textSchema(120),
+    declaredName: textSchema(120).meta({ description: 'Common or usual name on an ingredient statement.' }),
+    kind: choiceField(MATERIAL_KINDS),
+    species: choiceField(SPECIES).optional(),
+    composition: compositionSchema,
+    substances: z
+      .partialRecord(
+        choiceField(SUBSTANCES),
+        fractionField,
+        remedy('must be an object such as {"nitrite": 0.0625}'),
+      )
+      .default({}),
+    allergens: listSchema(choiceField(ALLERGENS), ALLERGENS.length, 'allergens').default([]),
+    subIngredients: listSchema(textSchema(200), MOST, 'names').default([]),
+    source: textSchema(300).default('given with the request'),
+  },
+  'must be a material with id, name, declaredName, kind and composition',
+).meta({ id: 'MaterialInput', description: 'A material of your own, used beside or instead of the tables.' });
 
-const one = 'write exactly one of total, meat, finished or pieces';
+const ONE_SIZE =
+  'write exactly one of total, meat, finished or pieces, such as {"total": {"value": 500, "unit": "lb"}}';
+
 export const batchSizeSchema = z
   .union(
     [
       z.strictObject({ total: massSchema }),
       z.strictObject({ meat: massSchema }),
       z.strictObject({ finished: massSchema }),
-      z.strictObject({ pieces: z.int().min(1).max(1e6) }),
+      z.strictObject({
+        pieces: z
+          .int(remedy('must be a whole number'))
+          .min(1, remedy('must be at least 1'))
+          .max(1e6, remedy('must be at most 1000000')),
+      }),
     ],
-    { error: (issue) => sizeProblem(issue.input) },
+    {
+      error: ({ input }) =>
+        input === undefined ? `is missing; ${ONE_SIZE}` : `${sizesGiven(input)}; ${ONE_SIZE}`,
+    },
   )
   .meta({
     id: 'BatchSize',
@@ -108,51 +142,62 @@ export const batchSizeSchema = z
       'Raw batch weight, weight of meat to use, finished weight wanted, or count of patties or links.',
   });
 
-/** A union reports nothing useful by itself: the one branch that was meant is tried again for its message. */
-function sizeProblem(input: unknown): string {
-  if (typeof input !== 'object' || input === null) return `${JSON.stringify(input) ?? 'is missing'}; ${one}`;
-  const keys = Object.keys(input);
-  const [key] = keys;
-  if (keys.length !== 1 || key === undefined || !['total', 'meat', 'finished', 'pieces'].includes(key)) {
-    return `has ${keys.length === 0 ? 'no field' : keys.join(', ')}; ${one}`;
-  }
-  const value = (input as Record<string, unknown>)[key];
-  if (key === 'pieces') return `pieces ${JSON.stringify(value)} must be a whole number from 1 to 1000000`;
-  const problems = massSchema.safeParse(value).error?.issues ?? [];
-  return problems.map(({ path, message }) => `${[key, ...path].join('.')} ${message}`).join('; ');
+function sizesGiven(input: unknown): string {
+  if (typeof input !== 'object' || input === null || Array.isArray(input)) return shown(input);
+  const names = Object.keys(input).slice(0, 5).map(shown);
+  return names.length === 0 ? 'has no size' : `has ${names.join(', ')}`;
 }
 
-export const blendRequestSchema = z
-  .strictObject(
-    {
-      product: z.union([idSchema, productSchema]).meta({
-        description: 'Id of a product of the plant, or a whole product.',
-      }),
-      batchSize: batchSizeSchema,
-      date: dateSchema.optional().meta({ description: 'Day of the batch; today at the plant when absent.' }),
-      lots: z
-        .union([z.literal('inventory'), z.array(lotSchema).max(MOST)])
-        .default('inventory')
-        .meta({ description: "The plant's lots on hand, or lots given here." }),
-      use: z
-        .array(z.strictObject({ lotId: idSchema, min: massSchema.optional(), max: massSchema.optional() }))
-        .max(MOST)
-        .default([])
-        .meta({ description: 'The least or the most to use of a lot in this batch.' }),
-      excludeLots: z.array(idSchema).max(MOST).default([]),
-      materials: z.array(materialSchema).max(MOST).default([]),
-      prices: z
-        .array(z.strictObject({ materialId: idSchema, cost: priceSchema }))
-        .max(MOST)
-        .default([])
-        .meta({ description: 'Prices of materials that have no lot, beside those the plant knows.' }),
-      units: choiceSchema(['lb', 'kg'])
-        .optional()
-        .meta({ description: "Units shown; the plant's own when absent." }),
-    },
-    { error: (issue) => unknownOr(issue, 'write an object with product and batchSize') },
-  )
-  .meta({ id: 'BlendRequest' });
+export const blendRequestSchema = record(
+  {
+    product: z
+      .union([idSchema, productSchema], remedy('must be the id of a product, or a whole product'))
+      .meta({ description: 'Id of a product of the plant, or a whole product.' }),
+    batchSize: batchSizeSchema,
+    date: dateSchema.optional().meta({ description: 'Day of the batch; today at the plant when absent.' }),
+    lots: z
+      .union(
+        [
+          z.literal('inventory'),
+          listSchema(lotSchema, MOST, 'lots').superRefine(refuseRepeats('id', 'give each lot its own id')),
+        ],
+        remedy('must be "inventory" or a list of lots'),
+      )
+      .default('inventory')
+      .meta({ description: "The plant's lots on hand, or lots given here." }),
+    use: listSchema(
+      record(
+        { lotId: idSchema, min: massSchema.optional(), max: massSchema.optional() },
+        'must name a lot and its min or max',
+      ),
+      MOST,
+      'entries such as {"lotId": "…", "min": {"value": 60, "unit": "lb"}}',
+    )
+      .superRefine(refuseRepeats('lotId', 'make it one entry with min and max'))
+      .default([])
+      .meta({ description: 'The least or the most to use of a lot in this batch.' }),
+    excludeLots: listSchema(idSchema, MOST, 'lot ids').default([]),
+    materials: listSchema(materialSchema, MOST, 'materials')
+      .superRefine(refuseRepeats('id', 'give each material its own id'))
+      .default([]),
+    prices: listSchema(
+      record({ materialId: idSchema, cost: priceSchema }, 'must be a price with materialId and cost'),
+      MOST,
+      'prices',
+    )
+      .superRefine(refuseRepeats('materialId', 'keep one price for each material'))
+      .default([])
+      .meta({ description: 'Prices of materials that have no lot, beside those the plant knows.' }),
+    units: choiceField(['lb', 'kg'])
+      .optional()
+      .meta({ description: "Units shown; the plant's own when absent." }),
+  },
+  'must be an object with product and batchSize',
+).meta({ id: 'BlendRequest' });
+
+function short(value: number): number {
+  return Number(value.toPrecision(6));
+}
 
 export type BlendRequest = z.output<typeof blendRequestSchema>;
 export type LotInput = z.output<typeof lotSchema>;

@@ -1,39 +1,42 @@
 import { z } from 'zod';
 import { MATERIAL_KINDS, SPECIES } from '../../batch/material.ts';
+import { choiceField, record, remedy } from '../../tables/json.ts';
 import { limitAnswer } from './blend-answer.ts';
-import { choiceSchema, dateSchema, idSchema } from './quantities.ts';
+import { dateSchema, idSchema, textSchema } from './quantities.ts';
 
 /** What can be read: the plant and what it has. */
 
 const whole = (most: number) =>
   z
-    .string()
-    .regex(/^\d{1,6}$/, `write a whole number from 0 to ${most}`)
+    .string(remedy(`must be one whole number from 0 to ${most}`))
+    .regex(/^\d{1,6}$/, remedy(`must be a whole number from 0 to ${most}`))
     .transform(Number)
-    .refine((value) => value <= most, `write a whole number from 0 to ${most}`);
+    .refine((value) => value <= most, remedy(`must be a whole number from 0 to ${most}`));
+
+const query = <Shape extends z.ZodRawShape>(shape: Shape) => record(shape, 'must be query parameters');
 
 const page = { limit: whole(500).default(100), offset: whole(100_000).default(0) };
 
-export const materialsQuery = z.strictObject({
-  kind: choiceSchema(MATERIAL_KINDS).optional(),
-  species: choiceSchema(SPECIES).optional(),
-  search: z.string().max(60).optional().meta({ description: 'Part of the name or the id.' }),
+export const materialsQuery = query({
+  kind: choiceField(MATERIAL_KINDS).optional(),
+  species: choiceField(SPECIES).optional(),
+  search: textSchema(60).optional().meta({ description: 'Part of the name or the id.' }),
   ...page,
 });
 
-export const lotsQuery = z.strictObject({
+export const lotsQuery = query({
   materialId: idSchema.optional(),
   usableOn: dateSchema.optional().meta({ description: 'Only lots within their use-by date on this day.' }),
   ...page,
 });
 
-export const rulesQuery = z.strictObject({
-  jurisdiction: z.string().max(20).default('us'),
-  productClass: z.string().max(60).optional(),
+export const rulesQuery = query({
+  jurisdiction: textSchema(20).default('us'),
+  productClass: textSchema(60).optional(),
   date: dateSchema.optional(),
 });
 
-export const productsQuery = z.strictObject({ ...page });
+export const productsQuery = query({ ...page });
 
 const paged = <Item extends z.ZodType>(item: Item) =>
   z.object({ total: z.int(), limit: z.int(), offset: z.int(), items: z.array(item) });

@@ -1,9 +1,22 @@
 import type { PublishedRow } from '../row.ts';
 
-/** Nitrite, nitrate and accelerators: parts per million on the green weight of the meat. */
+/**
+ * Nitrite, nitrate and accelerators: parts per million on the green weight of the meat. The rows of chopped meat
+ * were read in a public copy of the 2015 annual edition of 9 CFR; what comes of them by arithmetic is constructed.
+ */
 
 const NOTE_424 = '9 CFR 424.21(c), as quoted in a public note of 2026 that works out the ppm';
-const MEMORY_424 = '9 CFR 424.21(c), from memory, verify';
+const QUOTED_424 = '9 CFR 424.21(c), as quoted in public notes of 2026; the ppm by arithmetic';
+const NITRATE_424 =
+  '9 CFR 424.21(c), 2015 annual edition: "2 3/4 oz to 100 lb chopped meat or poultry"; 1718 as given on a reference page of the trade';
+const NITRITE_156 =
+  'arithmetic from 9 CFR 424.21(c), 2015 annual edition; 156 ppm as worked out in a public note of 2026';
+const ACID_424 =
+  '9 CFR 424.21(c), 2015 annual edition: "3/4 oz to 100 lb meat, meat byproduct or poultry product"';
+const SALT_424 =
+  '9 CFR 424.21(c), 2015 annual edition: "7/8 oz to 100 lb meat, meat byproduct or poultry product"';
+const CITRIC_424 =
+  '9 CFR 424.21(c), 2015 annual edition: citric acid "to replace up to 50 percent of the ascorbic acid, erythorbic acid, sodium ascorbate, or sodium erythorbate that is used", read as half of both together';
 const LESSON = 'images.elk.pl/c/163/8997, a lesson on curing with worked exercises';
 const NITRITE = { kind: 'value', numerator: 'nitrite', basis: 'greenWeight', as: 'ppm' } as const;
 
@@ -88,22 +101,22 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     basis: 'greenWeight',
     as: 'ppm',
     id: 'W-10',
-    says: 'Three quarters of an ounce of ascorbic acid to 100 lb is 469 ppm.',
-    source: MEMORY_424,
-    mark: 'from memory, verify',
+    says: 'Three quarters of an ounce of ascorbic acid to 100 lb is 468.75 ppm, printed as 469.',
+    source: ACID_424,
+    mark: 'constructed',
     lines: [
       ['ascorbic-acid', '0.75', 'oz'],
       ['pork', '100', 'lb'],
     ],
-    published: 469,
-    tolerance: 0.5,
+    published: 468.75,
+    tolerance: 0,
   },
   {
     kind: 'verdict',
     id: 'W-10 holds',
     says: 'Three quarters of an ounce of ascorbic acid to 100 lb keeps the limit of 469 ppm.',
-    source: MEMORY_424,
-    mark: 'from memory, verify',
+    source: ACID_424,
+    mark: 'official',
     limitId: 'us-424.21c-ascorbic-acid',
     lines: [
       ['ascorbic-acid', '0.75', 'oz'],
@@ -117,22 +130,22 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     basis: 'greenWeight',
     as: 'ppm',
     id: 'W-11',
-    says: 'Seven eighths of an ounce of sodium erythorbate to 100 lb is 547 ppm.',
-    source: MEMORY_424,
-    mark: 'from memory, verify',
+    says: 'Seven eighths of an ounce of sodium erythorbate to 100 lb is 546.875 ppm, printed as 547.',
+    source: SALT_424,
+    mark: 'constructed',
     lines: [
       ['sodium-erythorbate', '0.875', 'oz'],
       ['pork', '100', 'lb'],
     ],
-    published: 547,
-    tolerance: 0.5,
+    published: 546.875,
+    tolerance: 0,
   },
   {
     kind: 'verdict',
     id: 'W-11 holds',
     says: 'Seven eighths of an ounce of sodium erythorbate to 100 lb keeps the limit of 547 ppm.',
-    source: MEMORY_424,
-    mark: 'from memory, verify',
+    source: SALT_424,
+    mark: 'official',
     limitId: 'us-424.21c-sodium-ascorbate',
     lines: [
       ['sodium-erythorbate', '0.875', 'oz'],
@@ -147,7 +160,7 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     as: 'ppm',
     id: 'W-12',
     says: 'Two and three quarter ounces of nitrate to 100 lb are printed as 1718 ppm, the decimals cut off.',
-    source: '9 CFR 424.21(c), the ounces as given on a reference page of the trade',
+    source: NITRATE_424,
     mark: 'secondary',
     lines: [
       ['sodium-nitrate', '2.75', 'oz'],
@@ -163,8 +176,8 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     as: 'ppm',
     id: 'W-13',
     says: 'Three and a half ounces of nitrate to 100 lb in a dry cure are printed as 2187 ppm.',
-    source: MEMORY_424,
-    mark: 'from memory, verify',
+    source: QUOTED_424,
+    mark: 'secondary',
     lines: [
       ['sodium-nitrate', '3.5', 'oz'],
       ['pork', '100', 'lb'],
@@ -179,8 +192,8 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     as: 'ppm',
     id: 'W-14',
     says: '7 lb of nitrate in 100 gal of pickle at a 10 % pump is 700 ppm, where a gallon weighs 10 lb.',
-    source: MEMORY_424,
-    mark: 'from memory, verify',
+    source: QUOTED_424,
+    mark: 'secondary',
     lines: [
       ['pickle-nitrate', '10', 'lb'],
       ['pork', '100', 'lb'],
@@ -330,7 +343,7 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     kind: 'verdict',
     id: 'T-06 nitrate',
     says: 'Two and three quarter ounces of nitrate to 100 lb, 1718.75 ppm, fail against the printed 1718.',
-    source: '9 CFR 424.21(c), the ounces as given on a reference page of the trade',
+    source: NITRATE_424,
     mark: 'secondary',
     limitId: 'us-424.21c-nitrate-comminuted',
     lines: [
@@ -343,7 +356,7 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     kind: 'boundary',
     id: 'K-13',
     says: '250 lb of meat take 0.624 lb of a 6.25 % cure at 156 ppm.',
-    source: 'arithmetic from 9 CFR 424.21(c), as quoted in a public note of 2026',
+    source: NITRITE_156,
     mark: 'constructed',
     limitId: 'us-424.21c-nitrite-comminuted',
     line: ['cure-6.25', '0.624', 'lb'],
@@ -354,7 +367,7 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     kind: 'boundary',
     id: 'K-13 in ounces',
     says: '250 lb of meat take 9.984 oz of a 6.25 % cure at 156 ppm.',
-    source: 'arithmetic from 9 CFR 424.21(c), as quoted in a public note of 2026',
+    source: NITRITE_156,
     mark: 'constructed',
     limitId: 'us-424.21c-nitrite-comminuted',
     line: ['cure-6.25', '9.984', 'oz'],
@@ -365,8 +378,8 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     kind: 'boundary',
     id: 'K-15',
     says: '250 lb of meat take 0.13675 lb of sodium erythorbate at 547 ppm.',
-    source: MEMORY_424,
-    mark: 'from memory, verify',
+    source: `arithmetic from ${SALT_424}, printed as 547 ppm`,
+    mark: 'constructed',
     limitId: 'us-424.21c-sodium-ascorbate',
     line: ['sodium-erythorbate', '0.13675', 'lb'],
     beyond: '0.13676',
@@ -376,11 +389,99 @@ export const CURE_ROWS: readonly PublishedRow[] = [
     kind: 'boundary',
     id: 'K-15 in ounces',
     says: '250 lb of meat take 2.188 oz of sodium erythorbate at 547 ppm.',
-    source: MEMORY_424,
-    mark: 'from memory, verify',
+    source: `arithmetic from ${SALT_424}, printed as 547 ppm`,
+    mark: 'constructed',
     limitId: 'us-424.21c-sodium-ascorbate',
     line: ['sodium-erythorbate', '2.188', 'oz'],
     beyond: '2.189',
     others: [['pork', '250', 'lb']],
   },
+  {
+    kind: 'boundary',
+    id: 'citric acid, half of both',
+    says: '0.25 lb of ascorbic acid and 0.15 lb of erythorbate let 0.40 lb of citric acid stand beside them.',
+    source: CITRIC_424,
+    mark: 'constructed',
+    limitId: 'us-424.21c-citric-acid',
+    line: ['citric-acid', '0.40', 'lb'],
+    beyond: '0.4001',
+    others: [
+      ['ascorbic-acid', '0.25', 'lb'],
+      ['sodium-erythorbate', '0.15', 'lb'],
+      ['pork', '1000', 'lb'],
+    ],
+  },
+  {
+    kind: 'verdict',
+    id: 'citric acid, half replaced',
+    says: 'Three eighths of an ounce of ascorbic acid to 100 lb may have as much citric acid beside it.',
+    source: CITRIC_424,
+    mark: 'official',
+    limitId: 'us-424.21c-citric-acid',
+    lines: [
+      ['citric-acid', '0.375', 'oz'],
+      ['ascorbic-acid', '0.375', 'oz'],
+      ['pork', '100', 'lb'],
+    ],
+    holds: true,
+  },
+  {
+    kind: 'verdict',
+    id: 'citric acid, all replaced',
+    says: 'Citric acid alone replaces more than half of the accelerators.',
+    source: CITRIC_424,
+    mark: 'official',
+    limitId: 'us-424.21c-citric-acid',
+    lines: [
+      ['citric-acid', '0.75', 'oz'],
+      ['pork', '100', 'lb'],
+    ],
+    holds: false,
+  },
+  {
+    kind: 'boundary',
+    id: 'citric acid of antioxidants, by fat',
+    says: '1,000 lb of pork half fat take 0.05 lb of citric acid with their antioxidant.',
+    source: '9 CFR 424.21(c), 2015 annual edition: "Not to exceed 0.01 percent based on fat content"',
+    mark: 'constructed',
+    limitId: 'us-424.21c-citric-acid-fresh-sausage',
+    // Half of the antioxidant is citric acid.
+    line: ['BHA-and-citric-acid', '0.1', 'lb'],
+    beyond: '0.1001',
+    others: [['pork-fat-50', '1000', 'lb']],
+  },
+  {
+    kind: 'verdict',
+    id: 'citric acid of antioxidants, not by weight',
+    says: 'A hundredth of a percent of the whole batch is too much citric acid where half of it is fat.',
+    source: '9 CFR 424.21(c), 2015 annual edition: "Not to exceed 0.01 percent based on fat content"',
+    mark: 'constructed',
+    limitId: 'us-424.21c-citric-acid-fresh-sausage',
+    lines: [
+      ['BHA-and-citric-acid', '0.2', 'lb'],
+      ['pork-fat-50', '1000', 'lb'],
+    ],
+    holds: false,
+  },
+  ...(
+    [
+      ['fresh-pork-sausage', false],
+      ['breakfast-sausage', false],
+      ['hamburger', false],
+      ['smoked-pork-sausage', true],
+      ['frankfurter', true],
+    ] as const
+  ).map(
+    ([productClass, allowed]): PublishedRow => ({
+      kind: 'entry',
+      id: `accelerator in ${productClass}`,
+      says: `Sodium erythorbate ${allowed ? 'may go' : 'does not go'} into ${productClass.replaceAll('-', ' ')}.`,
+      source:
+        '9 CFR 424.21(c), 2015 annual edition: "Curing accelerators (must be used only in combination with curing agents)"',
+      mark: 'official',
+      productClass,
+      materialId: 'sodium-erythorbate',
+      allowed,
+    }),
+  ),
 ];
