@@ -2,7 +2,7 @@ import type { Supply } from '../batch/lot.ts';
 import { isMeat } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import { forbiddenBy } from '../rules/eligibility.ts';
-import { selects } from '../rules/forms.ts';
+import { selects } from '../rules/form.ts';
 import type { Limit } from '../rules/limit.ts';
 import type { LeftOut } from './blend.ts';
 import type { Issue } from './request.ts';

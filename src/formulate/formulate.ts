@@ -1,7 +1,7 @@
 import type { Plant } from '../batch/plant.ts';
 import { toNumber } from '../exact.ts';
 import { Coefficients } from '../rules/coefficients.ts';
-import { MissingFigure } from '../rules/forms.ts';
+import { MissingFigure } from '../rules/form.ts';
 import { inForceOn, type Limit } from '../rules/limit.ts';
 import { solve } from '../solver/solve.ts';
 import { batchModel, type SizeRow, sizeOf } from './batch-model.ts';

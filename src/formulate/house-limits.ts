@@ -1,5 +1,6 @@
 import type { Product, SeasoningBasis, Target } from '../batch/product.ts';
-import { FORMS, type Form, massOf } from '../rules/forms.ts';
+import type { Form } from '../rules/form.ts';
+import { FORMS, massOf } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
 import { fatPercentOf, fixed, fractionOfPercent, percentOfFraction } from '../units.ts';
 

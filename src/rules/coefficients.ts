@@ -1,7 +1,7 @@
 import type { Supply } from '../batch/lot.ts';
 import type { Process } from '../batch/product.ts';
 import { type Exact, isZero, multiply, sum, ZERO } from '../exact.ts';
-import { coefficient, type Form } from './forms.ts';
+import { coefficient, type Form } from './form.ts';
 
 /**
  * Coefficients of forms over one list of supplies, each worked out once: the linear problem and the exact

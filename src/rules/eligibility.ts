@@ -1,7 +1,7 @@
 import type { Supply } from '../batch/lot.ts';
 import type { Process } from '../batch/product.ts';
 import { compare, ZERO } from '../exact.ts';
-import { coefficient } from './forms.ts';
+import { coefficient } from './form.ts';
 import type { Limit } from './limit.ts';
 
 /** The first limit that leaves no room for any of this supply: a maximum of nothing of what it holds. */

@@ -1,4 +1,4 @@
-import type { Form } from './forms.ts';
+import type { Form } from './form.ts';
 
 /**
  * One limit of the law or of the house: numerator / basis compared with a bound. From this one row of data

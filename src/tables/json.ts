@@ -22,8 +22,9 @@ export function remedy(text: string) {
 
 /** A value as a message shows it: never long, never deep, whatever was sent. */
 export function shown(value: unknown): string {
-  if (Array.isArray(value)) return 'a list';
-  if (typeof value === 'object' && value !== null) return 'an object';
+  if (Array.isArray(value)) return value.length === 0 ? '[]' : 'a list';
+  if (typeof value === 'object' && value !== null)
+    return Object.keys(value).length === 0 ? '{}' : 'an object';
   if (typeof value !== 'string') return String(value);
   return JSON.stringify(value.length > LONGEST_SHOWN ? `${value.slice(0, LONGEST_SHOWN)}…` : value);
 }

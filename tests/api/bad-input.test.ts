@@ -527,7 +527,7 @@ const PRODUCTS: Exhibit[] = [
 const LOTS: Exhibit[] = [
   form('null for lots', { ...GOOD, lots: null }, ['/lots'], 'null', '"inventory"'),
   form('another word for lots', { ...GOOD, lots: 'all' }, ['/lots'], '"all"', '"inventory"'),
-  form('an object for lots', { ...GOOD, lots: {} }, ['/lots'], 'an object', '"inventory"'),
+  form('an object for lots', { ...GOOD, lots: {} }, ['/lots'], '{}', '"inventory"'),
   form(
     'the id of a lot for a lot',
     lots('B50-1118'),

@@ -1,5 +1,6 @@
 import type { Process } from '../../src/batch/product.ts';
-import type { FORMS, Form } from '../../src/rules/forms.ts';
+import type { Form } from '../../src/rules/form.ts';
+import type { FORMS } from '../../src/rules/forms.ts';
 import type { MassUnit } from '../../src/units.ts';
 import type { Weighed } from '../helpers/materials.ts';
 

@@ -224,7 +224,14 @@ describe('relaxing limits that cannot hold together', () => {
       columns: [column(5), column(1)],
       rows: [row([1, 1], 10, 10, 'size'), row([1, 0], 7, FREE, 'lean'), row([0, 1], 6, FREE, 'fat')],
     };
-    const found = relax(model, [{ rowIndex: 1, weight: 1 }, { rowIndex: 2, weight: 1 }], ENGINES);
+    const found = relax(
+      model,
+      [
+        { rowIndex: 1, weight: 1 },
+        { rowIndex: 2, weight: 1 },
+      ],
+      ENGINES,
+    );
     expect(found?.gives.reduce((sum, { by }) => sum + Math.abs(by), 0)).toBeCloseTo(3, 7);
     expect(found?.gives.every(({ by }) => by < 0)).toBe(true);
     expect((found?.values[0] ?? 0) + (found?.values[1] ?? 0)).toBeCloseTo(10, 7);

@@ -1,0 +1,100 @@
+import type { Composition } from '../batch/composition.ts';
+import type { Supply } from '../batch/lot.ts';
+import type { MaterialKind, Species, Substance } from '../batch/material.ts';
+import type { Process } from '../batch/product.ts';
+import { add, type Exact, exact, multiply, ONE, subtract, ZERO } from '../exact.ts';
+
+/**
+ * A linear form: a weighted sum, over what goes into the batch, of kilograms of something. Every limit of the
+ * trade compares two of these, so a form is data and is evaluated in one place.
+ */
+export interface Form {
+  readonly id: string;
+  /** In the trade's words, as it stands in an explanation. */
+  readonly says: string;
+  readonly terms: readonly FormTerm[];
+}
+
+export interface FormTerm {
+  readonly of: Quantity;
+  /** Only materials that match every given list count; absent means all. */
+  readonly from?: Selector;
+  readonly times: number | ProcessFactor;
+}
+
+export type Quantity =
+  | 'mass'
+  | 'cost'
+  | { readonly constituent: Constituent }
+  | { readonly substance: Substance };
+
+export type Constituent = {
+  [Key in keyof Composition]-?: Key extends `${infer Name}Fraction` ? Name : never;
+}[keyof Composition];
+
+export interface Selector {
+  readonly kinds?: readonly MaterialKind[];
+  readonly exceptKinds?: readonly MaterialKind[];
+  readonly species?: readonly Species[];
+  readonly exceptSpecies?: readonly Species[];
+  readonly materialIds?: readonly string[];
+}
+
+/** Factors that the process fixes: finished over raw weight, and the water and fat lost per raw kilogram. */
+export type ProcessFactor = 'yield' | '-water loss' | '-fat loss';
+
+/** A figure that a form needs and that a material does not have. */
+export class MissingFigure extends Error {
+  readonly materialId: string;
+  readonly constituent: string;
+
+  constructor(materialId: string, constituent: string) {
+    super(`${materialId} has no figure for ${constituent}; add it to its table`);
+    this.name = 'MissingFigure';
+    this.materialId = materialId;
+    this.constituent = constituent;
+  }
+}
+
+export function selects(selector: Selector | undefined, { material }: Supply): boolean {
+  if (!selector) return true;
+  const { kinds, exceptKinds, species, exceptSpecies, materialIds } = selector;
+  if (kinds && !kinds.includes(material.kind)) return false;
+  if (exceptKinds?.includes(material.kind)) return false;
+  if (species && !(material.species && species.includes(material.species))) return false;
+  if (exceptSpecies && material.species && exceptSpecies.includes(material.species)) return false;
+  return !materialIds || materialIds.includes(material.id);
+}
+
+/**
+ * Kilograms of the form per kilogram of the supply, exact.
+ * @throws MissingFigure when the composition lacks a constituent that the form counts.
+ */
+export function coefficient(form: Form, supply: Supply, process: Process): Exact {
+  let total = ZERO;
+  for (const { of, from, times } of form.terms) {
+    if (!selects(from, supply)) continue;
+    const perKg = quantity(of, supply);
+    if (perKg !== ZERO) total = add(total, multiply(perKg, factor(times, process)));
+  }
+  return total;
+}
+
+function quantity(of: Quantity, supply: Supply): Exact {
+  if (of === 'mass') return ONE;
+  if (of === 'cost') return exact(supply.costPerKg);
+  if ('substance' in of) return exact(supply.material.substances[of.substance] ?? 0);
+  const fraction = supply.composition[`${of.constituent}Fraction`];
+  if (fraction === undefined) throw new MissingFigure(supply.material.id, of.constituent);
+  return exact(fraction);
+}
+
+function factor(times: number | ProcessFactor, process: Process): Exact {
+  if (times === 1) return ONE;
+  if (typeof times === 'number') return exact(times);
+  const yieldFraction = exact(process.yieldFraction);
+  const fatLoss = exact(process.fatLossFraction);
+  if (times === 'yield') return yieldFraction;
+  if (times === '-fat loss') return subtract(ZERO, fatLoss);
+  return subtract(add(yieldFraction, fatLoss), ONE);
+}
