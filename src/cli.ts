@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { blend, type Desk, label, sheet } from './api/blending.ts';
 import { dateSchema } from './api/contract/quantities.ts';
-import { Problem } from './api/problem.ts';
+import { notJson, Problem } from './api/problem.ts';
 import { listRules } from './api/resources.ts';
 import { todayAt } from './api/service.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
@@ -115,10 +115,7 @@ function readRequest(file: string | undefined): unknown {
   try {
     return JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
-    throw new Problem(
-      'not-json',
-      `${file === '-' ? 'Standard input' : file} is not JSON: ${(error as Error).message}.`,
-    );
+    throw notJson(file === '-' ? 'Standard input' : file, error as Error);
   }
 }
 

@@ -1,5 +1,5 @@
 import type { NextFunction, Request, Response } from 'express';
-import { Problem, statusOf } from './problem.ts';
+import { notJson, Problem, statusOf } from './problem.ts';
 
 /** The last stop of every failed request: whatever was thrown leaves as problem details. */
 export function errorHandler(
@@ -29,7 +29,7 @@ export function notFound({ originalUrl }: Request): never {
 function asProblem(error: unknown): Problem {
   if (error instanceof Problem) return error;
   const { type, status, message } = error as { type?: string; status?: number; message?: string };
-  if (type === 'entity.parse.failed') return new Problem('not-json', `${message}. Send one JSON object.`);
+  if (type === 'entity.parse.failed') return notJson('The body', { message: message ?? '' });
   if (type === 'entity.too.large')
     return new Problem('too-large', 'The body is too large. Send fewer lots or materials.');
   if (type === 'charset.unsupported' || type === 'encoding.unsupported') {

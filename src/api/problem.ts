@@ -66,3 +66,9 @@ export function fieldErrors(
 ): FieldError[] {
   return issues.map(({ path, message }) => ({ pointer: jsonPointer(path), message }));
 }
+
+/** JSON that does not parse. Engines word the place differently; what they share is kept. */
+export function notJson(what: string, { message }: { readonly message?: string }): Problem {
+  const reason = (message ?? 'unreadable').replace(/ \(line \d+ column \d+\)/, '');
+  return new Problem('not-json', `${what} is not JSON: ${reason}.`);
+}
