@@ -70,5 +70,5 @@ export function fieldErrors(
 /** JSON that does not parse. Engines word the place differently; what they share is kept. */
 export function notJson(what: string, { message }: { readonly message?: string }): Problem {
   const reason = (message ?? 'unreadable').replace(/ \(line \d+ column \d+\)/, '');
-  return new Problem('not-json', `${what} is not JSON: ${reason}.`);
+  return new Problem('not-json', `${what} is not JSON: ${reason}. Give one JSON object.`);
 }

@@ -725,7 +725,7 @@ const BODIES: Exhibit[] = [
     ...form('nothing', undefined, ['/product', '/batchSize'], 'is missing'),
     sent: { raw: '', headers: JSON_TYPE },
   },
-  text('half a body', '{"product":', 'JSON', 'Send one JSON object'),
+  text('half a body', '{"product":', 'JSON', 'Give one JSON object'),
   text('a comma too many', '{"product":"ground-beef-80-20",}', 'JSON', 'position'),
   text('single quotes', "{'product':'ground-beef-80-20'}", 'JSON', 'position'),
   {
