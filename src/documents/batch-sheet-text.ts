@@ -108,30 +108,52 @@ function work({ grindPlates, mixing }: BatchSheet): string[] {
   return [...plates, ...mixing.map((step, index) => `${index + 1}. ${step}`)];
 }
 
-/** Figures line by line; maxima of which the batch holds nothing at all share a paragraph. */
+/** A row for each limit that the batch touches; maxima of which it holds nothing share a paragraph. */
 function proof({ proof: lines, currency }: BatchSheet): string[] {
   const isAbsent = ({ sense, value, holds }: ProofLine) => holds && sense === 'max' && value === 0;
-  const absent = lines.filter(isAbsent).map((line) => `${line.what} (${line.citation}${readMark(line)})`);
+  const absent = lines.filter(isAbsent).map((line) => `${line.what} (${rule(line)})`);
+  const touched = lines.filter((line) => !isAbsent(line));
+  const table = textTable(
+    [
+      { title: '', align: 'left' },
+      { title: 'What', align: 'left' },
+      { title: 'found', align: 'right' },
+      { title: 'limit', align: 'right' },
+      { title: 'of', align: 'left' },
+      { title: 'rule', align: 'left' },
+    ],
+    touched.map((line) => [
+      line.holds ? 'ok' : 'NO',
+      line.what,
+      found(line, currency),
+      bound(line, currency),
+      line.basis,
+      rule(line),
+    ]),
+  );
   return [
-    ...lines
-      .filter((line) => !isAbsent(line))
-      .map(
-        (line) =>
-          `${line.holds ? 'ok ' : 'NO '} ${figures(line, currency)}${line.says} ${line.citation}${readMark(line)}`,
-      ),
-    ...(absent.length > 0 ? [`ok  Limited, and none of it in this batch: ${absent.join('; ')}.`] : []),
+    ...(touched.length > 0 ? table : []),
+    ...(absent.length > 0 ? [`None of these limited things is in the batch: ${absent.join('; ')}.`] : []),
   ];
 }
 
-function readMark({ read }: ProofLine): string {
-  return read === 'official' ? '' : ` [${read}]`;
+function rule({ citation, read }: ProofLine): string {
+  return read === 'official' ? citation : `${citation} [${read}]`;
 }
 
-function figures({ value, bound, sense, unit, basis }: ProofLine, currency: string): string {
-  if (sense === 'present') return '';
-  const sign = unit === 'percent' ? '%' : unit === 'ppm' ? 'ppm' : `${currency} per kg`;
-  const decimals = unit === 'ppm' ? 1 : 3;
-  return `${fixed(value, decimals)} ${sign} of ${basis}, ${sense} ${bound} ${sign}. `;
+function found({ value, sense, unit }: ProofLine, currency: string): string {
+  return sense === 'present'
+    ? 'there'
+    : `${fixed(value, unit === 'ppm' ? 1 : 3)} ${unitSign(unit, currency)}`;
+}
+
+function bound({ bound: figure, sense, unit }: ProofLine, currency: string): string {
+  return sense === 'present' ? 'must be' : `${sense} ${figure} ${unitSign(unit, currency)}`;
+}
+
+function unitSign(unit: string, currency: string): string {
+  if (unit === 'percent') return '%';
+  return unit === 'ppm' ? 'ppm' : `${currency}/kg`;
 }
 
 function makeup({ makeup: { raw, finished } }: BatchSheet): string[] {
