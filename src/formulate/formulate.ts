@@ -1,4 +1,5 @@
 import type { Plant } from '../batch/plant.ts';
+import type { Product } from '../batch/product.ts';
 import { toNumber } from '../exact.ts';
 import { Coefficients } from '../rules/coefficients.ts';
 import { MissingFigure } from '../rules/form.ts';
@@ -69,13 +70,22 @@ function blendFrom(
     coefficients,
     limits,
   });
-  const unweighed = settled.lines.length === 0 ? [nothingToWeigh()] : tooSmall(settled.lines);
+  const lines = settled.lines.filter(({ divisions }) => divisions > 0);
+  const unweighed = lines.length === 0 ? [nothingToWeigh()] : tooSmall(settled.lines, product);
   if (unweighed.length > 0) return refused(unweighed);
   if (!isRight(settled))
     return { outcome: 'no blend', because: whyNotWeighable(settled, size, plant.units), leftOut };
   return {
     outcome: 'blend',
-    blend: describeBlend({ request, coefficients, loads, leftOut, unroundedCost: outcome.cost, ...settled }),
+    blend: describeBlend({
+      request,
+      coefficients,
+      loads,
+      leftOut,
+      unroundedCost: outcome.cost,
+      ...settled,
+      lines,
+    }),
   };
 }
 
@@ -90,10 +100,12 @@ function slips({ supplies }: Coefficients, loads: number, { scales }: Plant) {
   };
 }
 
-/** Seasonings that no scale of the plant can show at all. */
-function tooSmall(lines: readonly WeighedLine[]): Issue[] {
+/** Seasonings that the product must have and that no scale of the plant can show at all. */
+function tooSmall(lines: readonly WeighedLine[], { seasoning }: Product): Issue[] {
+  const isAsked = ({ supply }: WeighedLine) =>
+    seasoning.some(({ materialId, minFraction }) => materialId === supply.material.id && minFraction > 0);
   return lines
-    .filter(({ divisions }) => divisions === 0)
+    .filter((line) => line.divisions === 0 && isAsked(line))
     .map(({ supply, wantedKg, scale }) => ({
       code: 'below-the-scale',
       path: ['batchSize'],

@@ -1,4 +1,3 @@
-import { isMeat } from '../batch/material.ts';
 import type { Scale } from '../batch/plant.ts';
 import { compare, type Exact } from '../exact.ts';
 import { type Check, checkLimits } from '../rules/check.ts';
@@ -59,7 +58,7 @@ function judge(lines: readonly WeighedLine[], { loads, size, coefficients, limit
   const masses = batchMasses(lines, loads, coefficients.supplies.length);
   const missedKg = Number(Math.abs(missingKg(lines, size)).toFixed(6));
   return {
-    lines: lines.filter(({ divisions, supply }) => divisions > 0 || !isMeat(supply.material)),
+    lines,
     masses,
     checks: checkLimits(limits, coefficients, masses),
     missedKg,
