@@ -197,7 +197,7 @@ for (const lots of LOTS) {
   const limits = [...standard.limits, ...houseLimits(product)];
   const coefficients = new Coefficients(supplies, product.process);
   const buildModel = (of: Coefficients) =>
-    batchModel(of, product, limits, { form: FORMS.formula, massKg: 200 });
+    batchModel(of, product, limits, { form: FORMS.formula, massKg: 200, isLeast: false });
   const model = buildModel(coefficients);
   const masses = supplies.map(
     (supply) => outcome.blend.lines.find((line) => line.supply === supply)?.exactMassKg ?? exact(0),

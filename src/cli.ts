@@ -1,12 +1,12 @@
 #!/usr/bin/env node
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { blend, type Desk, label, sheet } from './api/blending.ts';
 import { dateSchema } from './api/contract/quantities.ts';
 import { notJson, Problem } from './api/problem.ts';
 import { listRules } from './api/resources.ts';
 import { todayAt } from './api/service.ts';
+import { folderOf, fromWhereCalled } from './api/settings.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
 import { labelText } from './documents/label-text.ts';
 import { limitsText } from './documents/limits-text.ts';
@@ -89,8 +89,8 @@ function readArguments(args: readonly string[]) {
       options: {
         help: { type: 'boolean', short: 'h' },
         json: { type: 'boolean' },
-        plant: { type: 'string', default: packageFolder('demo-data') },
-        tables: { type: 'string', default: packageFolder('ingredient-tables') },
+        plant: { type: 'string' },
+        tables: { type: 'string' },
         date: { type: 'string' },
       },
     });
@@ -99,8 +99,11 @@ function readArguments(args: readonly string[]) {
   }
 }
 
-function openDesk(plantFolder: string, tablesFolder: string): Desk {
-  const data = loadPlantFolder(plantFolder, tablesFolder);
+function openDesk(plant: string | undefined, tables: string | undefined): Desk {
+  const data = loadPlantFolder(
+    folderOf(plant, 'demo-data', process.env),
+    folderOf(tables, 'ingredient-tables', process.env),
+  );
   return {
     data,
     ruleSets: RULE_SETS,
@@ -121,7 +124,7 @@ function readRequest(file: string | undefined): unknown {
 
 function readText(file: string): string {
   try {
-    return readFileSync(file === '-' ? 0 : file, 'utf8');
+    return readFileSync(file === '-' ? 0 : fromWhereCalled(file, process.env), 'utf8');
   } catch (error) {
     throw new Problem('not-found', `${file} cannot be read: ${(error as Error).message}.`);
   }
@@ -139,10 +142,6 @@ function limitsOf(desk: Desk, name: string | undefined, date: string | undefined
     productClass: standard?.productClass ?? name,
     ...(date !== undefined && { date }),
   });
-}
-
-function packageFolder(name: string): string {
-  return fileURLToPath(new URL(`../${name}`, import.meta.url));
 }
 
 /** Says what went wrong and which exit code that is. */

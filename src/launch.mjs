@@ -4,12 +4,18 @@
  */
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
-const OLDEST_NODE = [20, 19];
+/** As in package.json: some packages refuse the releases between. */
+const NODE_RANGES = [
+  { major: 20, minor: 19 },
+  { major: 22, minor: 13 },
+  { major: 24, minor: 0, orNewer: true },
+];
+const CALLED_FROM = process.env.INIT_CWD ?? process.cwd();
 const INSTALLED = join(ROOT, 'node_modules', '.meatblock-installed');
 const BUILT = join(ROOT, 'dist', '.meatblock-built');
 
@@ -39,9 +45,10 @@ if (command === 'start') {
 
 function requireNode() {
   const [major, minor] = process.versions.node.split('.').map(Number);
-  const [oldestMajor, oldestMinor] = OLDEST_NODE;
-  if (major > oldestMajor || (major === oldestMajor && minor >= oldestMinor)) return;
-  fail(`Node ${OLDEST_NODE.join('.')} or newer is needed; this is ${process.versions.node}.`);
+  const fits = (range) =>
+    (major === range.major && minor >= range.minor) || (range.orNewer && major > range.major);
+  if (NODE_RANGES.some(fits)) return;
+  fail(`Node 20.19, 22.13 or 24 and newer is needed; this is ${process.versions.node}.`);
 }
 
 /** npm ci, but only when the lock file or Node has changed since the last time. */
@@ -69,6 +76,7 @@ function build() {
   const wanted = hash([...sources, ...configs].flatMap((file) => [file, readFileSync(file)]));
   if (read(BUILT) === wanted) return;
   console.error('Building...');
+  rmSync('dist', { recursive: true, force: true });
   const { status } = spawnSync(
     process.execPath,
     ['node_modules/typescript/bin/tsc', '-p', 'tsconfig.build.json'],
@@ -102,8 +110,10 @@ function reportMissing(missing) {
 }
 
 function run(program, args, after = () => {}) {
-  const child = spawn(program, args, { stdio: 'inherit' });
-  for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => child.kill(signal));
+  const child = spawn(program, args, { stdio: 'inherit', env: { ...process.env, CALLED_FROM } });
+  // Ctrl-C reaches the child from the terminal itself; a second signal would cut its stopping short.
+  process.on('SIGINT', () => {});
+  process.on('SIGTERM', () => child.kill('SIGTERM'));
   child.on('exit', (code, signal) => {
     after();
     process.exitCode = code ?? (signal ? 1 : 0);

@@ -46,7 +46,7 @@ export function blendAnswer(
       weight: { text: weight.text, unit: weight.scale.unit, scale: weight.scale.name },
       mass: inBothUnits(massKg),
       cost,
-      ...(asked && { asked }),
+      ...(asked && { asked: { ...asked, togetherWith: [...asked.togetherWith] } }),
     })),
     checks: blend.checks.map(checkAnswer),
     raw: blend.raw,

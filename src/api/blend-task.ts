@@ -3,7 +3,7 @@ import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import type { BatchSize, FormulationRequest } from '../formulate/request.ts';
-import { findStandard, type RuleSet, type Standard } from '../rules/standard.ts';
+import { findStandard, type RuleSet } from '../rules/standard.ts';
 import type { PlantData } from '../tables/plant-folder.ts';
 import { materialIssues } from '../tables/products.ts';
 import { kilograms } from '../units.ts';
@@ -11,7 +11,11 @@ import type { BlendRequest } from './contract/blend-request.ts';
 import { lotBounds, ownLots, type RequestIssue, withOwnMaterials, withOwnPrices } from './own-inputs.ts';
 
 /** A request made ready for the formulation, which may run in another thread: plain data, no functions. */
-export type BlendTask = Omit<FormulationRequest, 'engines'>;
+export interface BlendTask extends Omit<FormulationRequest, 'engines'> {
+  /** Which text of the rules was read. */
+  readonly edition: string;
+  readonly casing?: Material;
+}
 
 export type Prepared =
   | { readonly ok: true; readonly task: BlendTask }
@@ -31,7 +35,7 @@ export function prepareBlend(
   const date = request.date ?? today;
   const materials = withOwnMaterials(data.materials, request.materials, issues);
   const product = productOf(request, data, issues);
-  const standard = product && standardOf(product, ruleSets, issues);
+  const rules = product && rulesOf(product, ruleSets, issues);
   if (product) {
     issues.push(
       ...materialIssues(product, materials).map(({ path, message }) => ({
@@ -42,9 +46,11 @@ export function prepareBlend(
   }
   const lots = request.lots === 'inventory' ? data.lots : ownLots(request.lots, materials, date, issues);
   const supplies = suppliesOf(lots, request, data, materials, issues);
-  if (!product || !standard || issues.length > 0) return { ok: false, issues };
+  if (!product || !rules || issues.length > 0) return { ok: false, issues };
+  const casing = materials.get(product.form.casingMaterialId ?? '');
   const plant: Plant = request.units ? { ...data.plant, units: request.units } : data.plant;
-  return { ok: true, task: { product, standard, supplies, size: sizeOf(request.batchSize), date, plant } };
+  const task = { product, ...rules, supplies, size: sizeOf(request.batchSize), date, plant };
+  return { ok: true, task: { ...task, ...(casing && { casing }) } };
 }
 
 function productOf(request: BlendRequest, data: PlantData, issues: RequestIssue[]): Product | undefined {
@@ -57,11 +63,11 @@ function productOf(request: BlendRequest, data: PlantData, issues: RequestIssue[
   return undefined;
 }
 
-function standardOf(
+function rulesOf(
   { standard }: Product,
   ruleSets: readonly RuleSet[],
   issues: RequestIssue[],
-): Standard | undefined {
+): Pick<BlendTask, 'standard' | 'edition'> | undefined {
   const refuse = (field: keyof typeof standard, message: string) => {
     issues.push({ path: ['product', 'standard', field], message: `"${standard[field]}" ${message}` });
     return undefined;
@@ -72,10 +78,10 @@ function standardOf(
     return refuse('jurisdiction', `has no rules here; the jurisdictions are ${known}`);
   }
   const known = ruleSet.standards.map(({ productClass }) => productClass).join(', ');
-  return (
-    findStandard(ruleSet, standard.productClass) ??
-    refuse('productClass', `is no product class of ${ruleSet.says}; the classes are ${known}`)
-  );
+  const found = findStandard(ruleSet, standard.productClass);
+  return found
+    ? { standard: found, edition: ruleSet.edition }
+    : refuse('productClass', `is no product class of ${ruleSet.says}; the classes are ${known}`);
 }
 
 function suppliesOf(

@@ -35,7 +35,7 @@ export async function sheet(desk: Desk, body: unknown): Promise<BatchSheet> {
 /** A label declaration. @throws Problem, 'no-blend' among them. */
 export async function label(desk: Desk, body: unknown): Promise<Declaration> {
   const { task, blend: settled } = await settledBlend(desk, body);
-  return declare(task.product, task.standard, settled, task.plant);
+  return declare(task.product, task.standard, settled, task.plant, task.casing);
 }
 
 /** Sheet and label of the same blend. @throws Problem, 'no-blend' among them. */
@@ -46,7 +46,7 @@ export async function sheetAndLabel(
   const { task, blend: settled } = await settledBlend(desk, body);
   return {
     sheet: batchSheet({ ...task, blend: settled }),
-    label: declare(task.product, task.standard, settled, task.plant),
+    label: declare(task.product, task.standard, settled, task.plant, task.casing),
   };
 }
 

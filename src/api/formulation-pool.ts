@@ -47,7 +47,7 @@ function asProblem(error: unknown, solveSeconds: number): unknown {
   if (name !== 'AbortError' && name !== 'TimeoutError') return error;
   return new Problem(
     'too-slow',
-    `No blend was found in ${solveSeconds} seconds. Try again with fewer lots.`,
+    `No blend was found in ${solveSeconds} seconds. Try again in a moment, or with fewer lots.`,
     {
       headers: { 'Retry-After': '5' },
     },

@@ -1,3 +1,4 @@
+import { missingSubstance } from '../batch/carries.ts';
 import type { Lot, Supply } from '../batch/lot.ts';
 import { isMeat, type Material } from '../batch/material.ts';
 import { kilograms, massText, perKilogram } from '../units.ts';
@@ -32,6 +33,16 @@ export function withOwnMaterials(known: Materials, own: readonly MaterialInput[]
       const message = `"${material.species}": ${input.kind} has no species; take the field out`;
       issues.push({ path: ['materials', index, 'species'], message });
     }
+    const missing = missingSubstance(material);
+    if (missing)
+      issues.push({
+        path: ['materials', index, 'substances'],
+        message: `${missing}; add it, such as {"nitrite": 0.0625}`,
+      });
+    if (known.has(material.id)) {
+      const message = `"${material.id}" is in the tables already; give your own material another id`;
+      issues.push({ path: ['materials', index, 'id'], message });
+    }
     materials.set(material.id, material);
   });
   return materials;
@@ -63,6 +74,12 @@ export function ownLots(
       refuse('useByDate', `${useByDate} is before packedDate ${packedDate}; correct one of the two`);
     } else if (useByDate !== undefined && useByDate < date) {
       refuse('useByDate', `${useByDate} is before the day of the batch, ${date}; leave this lot out`);
+    }
+    if (input.receivedDate !== undefined && input.receivedDate > date) {
+      refuse(
+        'receivedDate',
+        `${input.receivedDate} is after the day of the batch, ${date}; leave this lot out`,
+      );
     }
     return lotOf(input, date);
   });

@@ -80,6 +80,7 @@ export function listRules(
     jurisdiction: ruleSet.jurisdiction,
     says: ruleSet.says,
     date,
+    edition: ruleSet.edition,
     standards: standards.map(({ limits, says, citation, ...standard }) => ({
       productClass: standard.productClass,
       says,

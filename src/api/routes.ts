@@ -22,15 +22,15 @@ export function apiRoutes(desk: Desk, version: string): Router {
   router
     .route('/batch-sheets')
     .post(async (request, response) => {
-      const body = jsonBody(request);
-      sendJsonOrText(request, response, await sheet(desk, body), batchSheetText);
+      const form = answerForm(request);
+      send(response, form, await sheet(desk, jsonBody(request)), batchSheetText);
     })
     .all(refuseMethod('POST'));
   router
     .route('/labels')
     .post(async (request, response) => {
-      const body = jsonBody(request);
-      sendJsonOrText(request, response, await label(desk, body), labelText);
+      const form = answerForm(request);
+      send(response, form, await label(desk, jsonBody(request)), labelText);
     })
     .all(refuseMethod('POST'));
 
@@ -54,6 +54,12 @@ export function apiRoutes(desk: Desk, version: string): Router {
 
 /** The parsed body; Express leaves it undefined when the content type is not JSON. */
 function jsonBody(request: Request): unknown {
+  if (
+    request.get('content-length') === '0' ||
+    (!request.get('content-length') && !request.get('transfer-encoding'))
+  ) {
+    throw new Problem('not-json', 'There is no body. Send the request as JSON.');
+  }
   if (!request.is('application/json')) {
     const given = request.get('content-type') ?? 'none';
     throw new Problem(
@@ -64,19 +70,24 @@ function jsonBody(request: Request): unknown {
   return request.body;
 }
 
-function sendJsonOrText<Answer>(
-  request: Request,
+type AnswerForm = 'application/json' | 'text/plain';
+
+/** The form asked for, settled before any work is done. */
+function answerForm(request: Request): AnswerForm {
+  const form = request.accepts(['application/json', 'text/plain']);
+  if (form === 'application/json' || form === 'text/plain') return form;
+  throw new Problem(
+    'not-acceptable',
+    'This comes as application/json or text/plain; ask for one of them in Accept.',
+  );
+}
+
+function send<Answer>(
   response: Response,
+  form: AnswerForm,
   answer: Answer,
   text: (answer: Answer) => string,
 ): void {
-  const form = request.accepts(['application/json', 'text/plain']);
-  if (form === false) {
-    throw new Problem(
-      'not-acceptable',
-      'This comes as application/json or text/plain; ask for one of them in Accept.',
-    );
-  }
   if (form === 'text/plain') response.type('text/plain').send(`${text(answer)}\n`);
   else response.json(answer);
 }

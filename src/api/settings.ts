@@ -1,11 +1,13 @@
+import { resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 
 /** What the service can be told from its environment; everything has a default that works. */
 const settingsSchema = z.object({
   HOST: z.string().min(1).default('127.0.0.1'),
   PORT: integer(0, 65_535).default(8080),
-  PLANT_FOLDER: z.string().min(1).default('demo-data'),
-  TABLES_FOLDER: z.string().min(1).default('ingredient-tables'),
+  PLANT_FOLDER: z.string().min(1).optional(),
+  TABLES_FOLDER: z.string().min(1).optional(),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('info'),
   MAX_BODY_KB: integer(1, 10_240).default(512),
   SOLVE_SECONDS: integer(1, 120).default(10),
@@ -45,11 +47,29 @@ export function readSettings(environment: Readonly<Record<string, string | undef
   return {
     host: data.HOST,
     port: data.PORT,
-    plantFolder: data.PLANT_FOLDER,
-    tablesFolder: data.TABLES_FOLDER,
+    plantFolder: folderOf(data.PLANT_FOLDER, 'demo-data', environment),
+    tablesFolder: folderOf(data.TABLES_FOLDER, 'ingredient-tables', environment),
     logLevel: data.LOG_LEVEL,
     maxBodyKb: data.MAX_BODY_KB,
     solveSeconds: data.SOLVE_SECONDS,
     requestsPerMinute: data.REQUESTS_PER_MINUTE,
   };
+}
+
+/** A folder as it was named where the command was given; the project's own one when none was. */
+export function folderOf(
+  named: string | undefined,
+  own: string,
+  environment: Readonly<Record<string, string | undefined>>,
+): string {
+  if (named === undefined) return fileURLToPath(new URL(`../../${own}`, import.meta.url));
+  return fromWhereCalled(named, environment);
+}
+
+/** The launcher works in the project's folder and says where it was called from. */
+export function fromWhereCalled(
+  path: string,
+  environment: Readonly<Record<string, string | undefined>>,
+): string {
+  return resolve(environment.CALLED_FROM ?? process.cwd(), path);
 }

@@ -89,3 +89,8 @@ export function withFat(composition: Composition, fatFraction: number): Composit
 function round12(value: number): number {
   return Number(value.toFixed(12));
 }
+
+/** Water, fat and protein come from separate tests: together they may pass the whole by a hair (USDA has 100.59 %). */
+export const MOST_MAIN_PARTS = 1.01;
+/** The same with carbohydrate and ash. */
+export const MOST_PARTS = 1.03;

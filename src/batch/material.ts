@@ -42,7 +42,8 @@ export type MaterialKind = (typeof MATERIAL_KINDS)[number];
 /**
  * Substances that some rule counts, carried by a material as a fraction of its mass. Nitrite is counted as
  * sodium nitrite and nitrate as sodium nitrate whichever salt was used (the limits of 9 CFR 424.21(c) are the
- * same weight for both).
+ * same weight for both). 'free water' is the water of a liquid such as wine, vinegar or a solution, which counts as
+ * water put in; the water inside a fresh vegetable, a powder or a syrup is not free.
  */
 export const SUBSTANCES = [
   'nitrite',
@@ -62,7 +63,9 @@ export const SUBSTANCES = [
   'salt',
   'pepper',
   'fennel or anise',
+  'red or green pepper',
   'smoke flavor',
+  'free water',
 ] as const;
 export type Substance = (typeof SUBSTANCES)[number];
 

@@ -13,6 +13,7 @@ export function batchSheetText(sheet: BatchSheet): string {
     ),
     ...section('GRIND AND MIX', work(sheet)),
     ...section('LIMITS, checked on the weights above', proof(sheet)),
+    ...section('LEFT OUT', leftOut(sheet)),
     ...section('MAKE-UP', makeup(sheet)),
     ...section('COST', cost(sheet)),
     ...section(
@@ -34,6 +35,7 @@ function header({ plant, product, standard, date, batch, ...sheet }: BatchSheet)
     `BATCH SHEET  ${product.name}`,
     `${plant.name}, Est. ${plant.establishment}   Date ${date}`,
     `Standard  ${standard.says} (${standard.citation})`,
+    `Rules     ${standard.edition}`,
     `Batch     ${mass(batch.total)} = ${batch.loads} x ${mass(batch.load)}`,
     `Meat      ${mass(batch.greenWeight)} green weight`,
     ...finished,
@@ -50,22 +52,24 @@ function pick({ pick: lines, units }: BatchSheet): string[] {
     [
       { title: 'Lot', align: 'left' },
       { title: 'Material', align: 'left' },
-      { title: units, align: 'right' },
+      { title: 'fetch', align: 'right' },
       { title: 'boxes', align: 'right' },
       { title: 'use by', align: 'left' },
       { title: 'from Est.', align: 'left' },
       { title: 'their lot', align: 'left' },
       { title: 'place', align: 'left' },
+      { title: '', align: 'left' },
     ],
     lines.map((line) => [
       line.lotId,
       line.material,
-      fixed(line.mass[units], 2),
+      line.fetch,
       line.boxes ? boxesText(line.boxes, units) : '',
       line.useByDate ?? '',
       line.supplierEstablishment ?? '',
       line.supplierLot ?? '',
       line.location ?? '',
+      line.state === 'frozen' ? 'frozen: temper first' : '',
     ]),
   );
 }
@@ -97,22 +101,29 @@ function weigh({ weigh: lines, units }: BatchSheet): string[] {
       line.weight,
       line.unit,
       fixed(line.perLoad[other], 4),
-      line.scale,
+      line.drafts > 1 ? `${line.scale}, in ${line.drafts} drafts` : line.scale,
       line.asked ?? '',
     ]),
   );
 }
 
-function work({ grindPlates, mixing }: BatchSheet): string[] {
+function leftOut({ leftOut: lines }: BatchSheet): string[] {
+  return lines.map(({ supplyId, material, because }) => `${supplyId}  ${material}: ${because}`);
+}
+
+function work({ grindPlates, mixing, stuffInto }: BatchSheet): string[] {
   const plates = grindPlates.length === 0 ? [] : [`Plates: ${grindPlates.join(', then ')}`];
-  return [...plates, ...mixing.map((step, index) => `${index + 1}. ${step}`)];
+  const steps = stuffInto ? [...mixing, `Stuff into ${stuffInto}`] : mixing;
+  return [...plates, ...steps.map((step, index) => `${index + 1}. ${step}`)];
 }
 
 /** A row for each limit that the batch touches; maxima of which it holds nothing share a paragraph. */
 function proof({ proof: lines, currency }: BatchSheet): string[] {
   const isAbsent = ({ sense, value, holds }: ProofLine) => holds && sense === 'max' && value === 0;
   const absent = lines.filter(isAbsent).map((line) => `${line.what} (${rule(line)})`);
-  const touched = lines.filter((line) => !isAbsent(line));
+  const isSelfEvident = ({ sense, bound: figure, holds }: ProofLine) =>
+    holds && sense === 'min' && figure === 0;
+  const touched = lines.filter((line) => !isAbsent(line) && !isSelfEvident(line));
   const table = textTable(
     [
       { title: '', align: 'left' },
@@ -142,9 +153,9 @@ function rule({ citation, read }: ProofLine): string {
 }
 
 function found({ value, sense, unit }: ProofLine, currency: string): string {
-  return sense === 'present'
-    ? 'there'
-    : `${fixed(value, unit === 'ppm' ? 1 : 3)} ${unitSign(unit, currency)}`;
+  if (sense === 'present') return 'there';
+  const figure = `${fixed(value, unit === 'ppm' ? 1 : 3)} ${unitSign(unit, currency)}`;
+  return value < 0 ? `none (${figure})` : figure;
 }
 
 function bound({ bound: figure, sense, unit }: ProofLine, currency: string): string {

@@ -1,17 +1,19 @@
-import { isMeat } from '../batch/material.ts';
+import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
-import type { Blend, BlendLine, Makeup } from '../formulate/blend.ts';
+import { capacityKg, printedWeight } from '../batch/scale.ts';
+import type { AskedRate, Blend, BlendLine, Makeup } from '../formulate/blend.ts';
 import type { Check } from '../rules/check.ts';
 import { inShownUnit, shownBound } from '../rules/limit.ts';
 import type { Standard } from '../rules/standard.ts';
-import { inUnit, pricePerUnit } from '../units.ts';
+import { fixed, inUnit, pricePerUnit } from '../units.ts';
+import { standingCautions } from './standing-cautions.ts';
 
 /** The sheet the floor weighs from and the inspector reads, as plain data: text and print follow from it. */
 export interface BatchSheet {
   readonly plant: { readonly name: string; readonly establishment: string };
   readonly product: { readonly id: string; readonly name: string };
-  readonly standard: { readonly says: string; readonly citation: string };
+  readonly standard: { readonly says: string; readonly citation: string; readonly edition: string };
   readonly date: string;
   readonly units: 'lb' | 'kg';
   readonly currency: string;
@@ -28,6 +30,9 @@ export interface BatchSheet {
   readonly weigh: readonly WeighLine[];
   readonly mixing: readonly string[];
   readonly grindPlates: readonly string[];
+  /** The casing, for product that is stuffed. */
+  readonly stuffInto?: string;
+  readonly leftOut: readonly LeftOutLine[];
   readonly proof: readonly ProofLine[];
   readonly makeup: { readonly raw: Makeup; readonly finished: Makeup };
   readonly cost: {
@@ -57,6 +62,16 @@ export interface PickLine {
   readonly supplierEstablishment?: string;
   readonly supplierLot?: string;
   readonly useByDate?: string;
+  readonly state: string;
+  /** The weight as it adds up on the scale, with its unit: '478 g'. */
+  readonly fetch: string;
+}
+
+/** A supply that the product has a place for and that did not go in. */
+export interface LeftOutLine {
+  readonly supplyId: string;
+  readonly material: string;
+  readonly because: string;
 }
 
 /** One line to weigh into each load. */
@@ -67,6 +82,8 @@ export interface WeighLine {
   readonly weight: string;
   readonly unit: string;
   readonly scale: string;
+  /** Weighings it takes where the scale cannot carry it at once. */
+  readonly drafts: number;
   readonly perLoad: BothUnits;
   readonly asked?: string;
 }
@@ -93,14 +110,25 @@ export interface SheetParts {
   readonly standard: Standard;
   readonly date: string;
   readonly blend: Blend;
+  readonly edition: string;
+  readonly casing?: Material;
 }
 
-export function batchSheet({ plant, product, standard, date, blend }: SheetParts): BatchSheet {
+/** Puts together what a settled blend means for the floor; every weight is one that the blend has proven. */
+export function batchSheet({
+  plant,
+  product,
+  standard,
+  date,
+  blend,
+  edition,
+  casing,
+}: SheetParts): BatchSheet {
   const { form, process } = product;
   return {
     plant: { name: plant.name, establishment: plant.establishment },
     product: { id: product.id, name: product.name },
-    standard: { says: standard.says, citation: standard.citation },
+    standard: { says: standard.says, citation: standard.citation, edition },
     date,
     units: plant.units,
     currency: plant.currency,
@@ -112,15 +140,21 @@ export function batchSheet({ plant, product, standard, date, blend }: SheetParts
       load: bothUnits(blend.loadKg),
       ...(form.pieceKg !== undefined && { pieces: Math.floor(blend.batchKg / form.pieceKg + 1e-9) }),
     },
-    pick: blend.lines.flatMap(pickLine),
+    pick: blend.lines.flatMap((line) => pickLine(line, blend.loads)),
     weigh: blend.lines.map((line, index) => weighLine(line, index, blend.loads)),
     mixing: process.mixing,
     grindPlates: process.grindPlates,
+    ...(casing && { stuffInto: casing.name }),
+    leftOut: blend.leftOut.map(({ supply, because }) => ({
+      supplyId: supply.id,
+      material: supply.material.name,
+      because,
+    })),
     proof: blend.checks.map(proofLine),
     makeup: { raw: blend.raw, finished: blend.finished },
     cost: costs(blend),
     fillIn: fillIn(product),
-    cautions: [...blend.cautions, ...standingCautions(product, blend)],
+    cautions: [...blend.cautions, ...standingCautions(product, blend.lines)],
   };
 }
 
@@ -128,7 +162,7 @@ function bothUnits(massKg: number): BothUnits {
   return { kg: massKg, lb: inUnit(massKg, 'lb') };
 }
 
-function pickLine({ supply, massKg }: BlendLine): PickLine[] {
+function pickLine({ supply, massKg, weight }: BlendLine, loads: number): PickLine[] {
   const { lot, material } = supply;
   if (!lot) return [];
   const { location, supplierEstablishment, supplierLot, useByDate, boxKg } = lot;
@@ -137,6 +171,8 @@ function pickLine({ supply, massKg }: BlendLine): PickLine[] {
       lotId: lot.id,
       material: material.name,
       mass: bothUnits(massKg),
+      fetch: `${printedWeight(weight.scale, weight.divisions * loads).text} ${weight.scale.unit}`,
+      state: lot.state,
       ...(boxKg !== undefined && { boxes: boxesOf(massKg, boxKg) }),
       ...(location !== undefined && { location }),
       ...(supplierEstablishment !== undefined && { supplierEstablishment }),
@@ -159,9 +195,15 @@ function weighLine({ supply, weight, massKg, asked }: BlendLine, index: number, 
     weight: weight.text,
     unit: weight.scale.unit,
     scale: weight.scale.name,
+    drafts: Math.ceil(massKg / loads / capacityKg(weight.scale) - 1e-9),
     perLoad: bothUnits(massKg / loads),
-    ...(asked && { asked: `${inShownUnit(asked.fraction, 'percent')} % of ${asked.basis}` }),
+    ...(asked && { asked: askedText(asked) }),
   };
+}
+
+function askedText({ fraction, basis, actualFraction, togetherWith }: AskedRate): string {
+  const together = togetherWith.length > 0 ? `, together with ${togetherWith.join(', ')}` : '';
+  return `${inShownUnit(fraction, 'percent')} % of ${basis} (weighed ${fixed(actualFraction * 100, 4)} %)${together}`;
 }
 
 function proofLine({ limit, value, holds }: Check): ProofLine {
@@ -211,28 +253,5 @@ function fillIn({ process }: Product): string[] {
     'Weighed by (signature)',
     'Cures and restricted ingredients checked by (signature)',
     'Reviewed by (signature, date)',
-  ];
-}
-
-function standingCautions({ process }: Product, { lines }: Blend): string[] {
-  const has = (kind: string) => lines.some(({ supply }) => supply.material.kind === kind);
-  const allergens = [...new Set(lines.flatMap(({ supply }) => supply.material.allergens))];
-  const meat = lines.some(({ supply }) => isMeat(supply.material));
-  return [
-    ...(has('cure')
-      ? [
-          'Curing salt is poisonous in excess: weigh it alone, have a second person check it, and never guess.',
-        ]
-      : []),
-    ...(allergens.length > 0
-      ? [`Holds allergens (${allergens.join(', ')}): run it last or clean before the next product.`]
-      : []),
-    ...(process.cooking === 'cooked'
-      ? [
-          'Cooking and cooling follow the HACCP plan and its process authority; this sheet sets no lethality or cooling limit.',
-        ]
-      : []),
-    ...(meat ? ['Keep meat at or below 40 °F (4 °C) while it is worked (common practice).'] : []),
-    'Local rules, the inspector and the HACCP plan of the plant come before this sheet.',
   ];
 }

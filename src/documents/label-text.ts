@@ -10,7 +10,7 @@ export function labelText(label: Declaration): string {
     ...label.qualifiers.map(duty),
     ...(label.leanPair ? [duty(label.leanPair)] : []),
     `  Ingredients: ${label.ingredients.text}`,
-    `  ${label.allergens.text ?? 'None of the nine major allergens was put in.'}`,
+    `  ${label.allergens.text ?? 'None of the nine major allergens is listed for these materials; check the labels of their suppliers.'}`,
     duty(label.storage),
     ...(label.safeHandling ? [duty(label.safeHandling)] : []),
     duty(label.inspection),

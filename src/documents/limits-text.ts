@@ -1,7 +1,7 @@
 /** Limits of one or more standards, as listed for a person. */
 export interface LimitsList {
   readonly says: string;
-  readonly date: string;
+  readonly edition: string;
   readonly standards: readonly {
     readonly says: string;
     readonly citation: string;
@@ -14,9 +14,9 @@ export interface LimitsList {
   }[];
 }
 
-export function limitsText({ says, date, standards }: LimitsList): string {
+export function limitsText({ says, edition, standards }: LimitsList): string {
   return [
-    `${says}, rules of ${date}`,
+    `${says}: ${edition}`,
     ...standards.flatMap((standard) => [
       '',
       `${standard.says} (${standard.citation})`,

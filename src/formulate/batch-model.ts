@@ -40,21 +40,23 @@ export function batchModel(
 export interface SizeRow {
   readonly form: Form;
   readonly massKg: number;
+  /** Pieces and finished weight are promised to someone: rounding may not fall short of them. */
+  readonly isLeast: boolean;
 }
 
 /** Undefined when pieces are asked of a product that has no piece weight. */
 export function sizeOf(size: BatchSize, product: Product): SizeRow | undefined {
   switch (size.by) {
     case 'total':
-      return { form: FORMS.formula, massKg: size.massKg };
+      return { form: FORMS.formula, massKg: size.massKg, isLeast: false };
     case 'meat':
-      return { form: FORMS.greenWeight, massKg: size.massKg };
+      return { form: FORMS.greenWeight, massKg: size.massKg, isLeast: false };
     case 'finished':
-      return { form: FORMS.finished, massKg: size.massKg };
+      return { form: FORMS.finished, massKg: size.massKg, isLeast: true };
     case 'pieces':
       return product.form.pieceKg === undefined
         ? undefined
-        : { form: FORMS.formula, massKg: size.pieces * product.form.pieceKg };
+        : { form: FORMS.formula, massKg: size.pieces * product.form.pieceKg, isLeast: true };
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Supply } from '../batch/lot.ts';
-import type { Scale } from '../batch/plant.ts';
+import type { PrintedWeight } from '../batch/scale.ts';
 import type { Exact } from '../exact.ts';
 import type { Check } from '../rules/check.ts';
 import type { Limit } from '../rules/limit.ts';
@@ -35,8 +35,9 @@ export interface Blend {
 
 export interface BlendLine {
   readonly supply: Supply;
-  /** Share asked for by a fixed seasoning line and its basis; absent where the blend decides. */
-  readonly asked?: { readonly fraction: number; readonly basis: string };
+  /** Absent where the blend decides. */
+  readonly asked?: AskedRate;
+  /** In one load. */
   readonly weight: PrintedWeight;
   /** Weight in the whole batch. */
   readonly massKg: number;
@@ -44,13 +45,14 @@ export interface BlendLine {
   readonly cost: number;
 }
 
-/** A weight in one load as its scale shows it. */
-export interface PrintedWeight {
-  readonly scale: Scale;
-  /** Whole divisions of the scale. */
-  readonly divisions: number;
-  /** Decimal text in the scale's unit, with the decimals of its division. */
-  readonly text: string;
+/** The rate that a fixed seasoning line asks for. */
+export interface AskedRate {
+  readonly fraction: number;
+  readonly basis: string;
+  /** What it is on the printed weights, all lots of the material together. */
+  readonly actualFraction: number;
+  /** Other supplies that make up the rate together with this line. */
+  readonly togetherWith: readonly string[];
 }
 
 /** Fractions of the batch or of the finished product. */

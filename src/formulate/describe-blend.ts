@@ -1,13 +1,15 @@
 import { isMeat } from '../batch/material.ts';
-import { type Exact, exact, multiply, toNumber } from '../exact.ts';
+import { printedWeight } from '../batch/scale.ts';
+import { type Exact, exact, multiply, ratio, sum, toNumber, ZERO } from '../exact.ts';
 import type { Check } from '../rules/check.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import type { Form } from '../rules/form.ts';
 import { FORMS } from '../rules/forms.ts';
-import type { Blend, BlendLine, LeftOut, Makeup } from './blend.ts';
+import type { AskedRate, Blend, BlendLine, LeftOut, Makeup } from './blend.ts';
+import { blendCautions } from './cautions.ts';
+import { BASIS_FORMS } from './house-limits.ts';
 import type { FormulationRequest } from './request.ts';
 import { lineKg, type WeighedLine } from './round.ts';
-import { LEAST_DIVISIONS, printedWeight } from './scales.ts';
 
 interface Settled {
   readonly request: FormulationRequest;
@@ -26,36 +28,54 @@ export function describeBlend(settled: Settled): Blend {
   const totalKg = (form: Form) => toNumber(coefficients.total(form, masses));
   const lines = settled.lines.map((line) => blendLine(line, settled)).sort(byPlaceInTheBatch);
   const batchKg = totalKg(FORMS.formula);
+  const greenWeightKg = totalKg(FORMS.greenWeight);
+  const finished = makeup(totalKg, FORMS.finishedFat, FORMS.finishedWater, FORMS.finished);
   return {
     lines,
     loads,
     batchKg,
     loadKg: batchKg / loads,
-    greenWeightKg: totalKg(FORMS.greenWeight),
+    greenWeightKg,
     finishedKg: totalKg(FORMS.finished),
     cost: totalKg(FORMS.cost),
     unroundedCost,
     checks,
     raw: makeup(totalKg, FORMS.fat, FORMS.water, FORMS.formula),
-    finished: makeup(totalKg, FORMS.finishedFat, FORMS.finishedWater, FORMS.finished),
+    finished,
     leftOut,
-    cautions: cautions(lines, settled),
+    cautions: blendCautions({ product: settled.request.product, lines, checks, greenWeightKg, finished }),
   };
 }
 
-function blendLine(line: WeighedLine, { request, loads }: Settled): BlendLine {
+function blendLine(line: WeighedLine, settled: Settled): BlendLine {
   const { supply } = line;
-  const exactMassKg = multiply(lineKg(line), exact(loads));
+  const exactMassKg = multiply(lineKg(line), exact(settled.loads));
   const massKg = toNumber(exactMassKg);
-  const recipe = request.product.seasoning.find(({ materialId }) => materialId === supply.material.id);
-  const isFixed = recipe !== undefined && recipe.minFraction === recipe.maxFraction;
+  const asked = rateOf(line, settled);
   return {
     supply,
-    ...(isFixed && { asked: { fraction: recipe.minFraction, basis: recipe.basis } }),
+    ...(asked && { asked }),
     weight: printedWeight(line.scale, line.divisions),
     massKg,
     exactMassKg,
     cost: massKg * supply.costPerKg,
+  };
+}
+
+/** What a fixed line is asked to be, and what all lots of its material together have become on the scales. */
+function rateOf(
+  { supply }: WeighedLine,
+  { request, coefficients, lines, masses }: Settled,
+): AskedRate | undefined {
+  const recipe = request.product.seasoning.find(({ materialId }) => materialId === supply.material.id);
+  if (!recipe || recipe.minFraction !== recipe.maxFraction) return undefined;
+  const ofMaterial = lines.filter((other) => other.supply.material.id === supply.material.id);
+  const mass = sum(ofMaterial.map(({ column }) => masses[column] ?? ZERO));
+  return {
+    fraction: recipe.minFraction,
+    basis: recipe.basis,
+    actualFraction: ratio(mass, coefficients.total(BASIS_FORMS[recipe.basis], masses)),
+    togetherWith: ofMaterial.map((other) => other.supply.id).filter((id) => id !== supply.id),
   };
 }
 
@@ -74,36 +94,4 @@ function makeup(totalKg: (form: Form) => number, fat: Form, water: Form, basis: 
     proteinFraction: share(FORMS.protein),
     saltFraction: share(FORMS.salt),
   };
-}
-
-function cautions(lines: readonly BlendLine[], { checks, request }: Settled): string[] {
-  const found: string[] = [];
-  for (const { supply, weight } of lines) {
-    if (weight.divisions < LEAST_DIVISIONS) {
-      found.push(
-        `${supply.material.name}: ${weight.text} ${weight.scale.unit} is only ${weight.divisions} divisions of the ${weight.scale.name}; weigh it on a finer scale or blend it beforehand.`,
-      );
-    }
-  }
-  const untested = lines.filter(({ supply }) => isMeat(supply.material) && !supply.lot?.measuredFat);
-  if (untested.length > 0) {
-    found.push(
-      `Fat of ${untested.map(({ supply }) => supply.id).join(', ')} is the figure of its class, not a test of the lot: test the ground batch.`,
-    );
-  }
-  const fromMemory = checks.filter(
-    ({ limit }) => limit.read === 'from memory' && limit.bound > 0 && limit.authority === 'law',
-  );
-  const touched = fromMemory.filter(({ numeratorKg }) => numeratorKg > 0);
-  if (touched.length > 0) {
-    found.push(
-      `The limits on these were entered from memory; look at the rule itself before relying on them: ${[...new Set(touched.map(({ limit }) => limit.numerator.says))].join(', ')}.`,
-    );
-  }
-  if (request.product.process.yieldFraction !== 1) {
-    found.push(
-      `Figures of the finished product rest on the declared yield of ${toNumber(multiply(exact(request.product.process.yieldFraction), exact(100)))} %: weigh the finished batch and compare.`,
-    );
-  }
-  return found;
 }

@@ -1,12 +1,15 @@
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
+import { divisionKg } from '../batch/scale.ts';
 import { toNumber } from '../exact.ts';
 import { Coefficients } from '../rules/coefficients.ts';
 import { MissingFigure } from '../rules/form.ts';
 import { inForceOn, type Limit } from '../rules/limit.ts';
+import { MASS_BALANCE } from '../rules/mass-balance.ts';
 import { solve } from '../solver/solve.ts';
 import { batchModel, type SizeRow, sizeOf } from './batch-model.ts';
 import type { Formulation, LeftOut } from './blend.ts';
+import { checkProcess } from './check-process.ts';
 import { chooseSupplies } from './choose-supplies.ts';
 import { describeBlend } from './describe-blend.ts';
 import { houseLimits } from './house-limits.ts';
@@ -14,7 +17,7 @@ import { loadSize } from './load-size.ts';
 import { whyNoBlend, whyNotWeighable } from './no-blend.ts';
 import type { FormulationRequest, Issue } from './request.ts';
 import { roundingOf, type WeighedLine } from './round.ts';
-import { chooseScale, divisionKg } from './scales.ts';
+import { chooseScale } from './scales.ts';
 import { isRight, settle } from './settle.ts';
 import { type Slip, weighable } from './weighable.ts';
 
@@ -28,7 +31,9 @@ const MOST_BATCH_KG = 1e6;
  */
 export function formulate(request: FormulationRequest): Formulation {
   const { product, standard, date } = request;
-  const limits = [...inForceOn(standard.limits, date), ...houseLimits(product)];
+  const limits = [...inForceOn(standard.limits, date), ...MASS_BALANCE, ...houseLimits(product)];
+  const processIssues = checkProcess(product, standard);
+  if (processIssues.length > 0) return refused(processIssues);
   const size = sizeOf(request.size, product);
   if (!size) return refused([noPieceWeight()]);
   if (size.massKg > MOST_BATCH_KG) return refused([tooBig(size.massKg)]);

@@ -92,7 +92,7 @@ function labelLimits({ label }: Product): Limit[] {
       ...HOUSE,
       id: 'house-label-lean',
       what: `Fat behind "${label.leanPercent}% lean" on the label`,
-      numerator: FORMS.finishedFat,
+      numerator: { ...FORMS.finishedFat, says: 'fat, as the label promises' },
       basis: FORMS.finished,
       citation: '9 CFR 317.362(f)',
     },
@@ -107,7 +107,7 @@ function shareLimits({ meatBlock }: Product): Limit[] {
         ...HOUSE,
         id: `house-share-${index + 1}`,
         what: `Share of ${name} in the meat block`,
-        numerator: massOf(`share-${index + 1}`, name, {
+        numerator: massOf(`share-${index + 1}`, `share of ${name}`, {
           ...(kinds && { kinds }),
           ...(species && { species }),
           ...(materialIds && { materialIds }),

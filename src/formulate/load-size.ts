@@ -4,17 +4,23 @@ import { FORMS } from '../rules/forms.ts';
 import type { SizeRow } from './batch-model.ts';
 import { lineKg, roundingOf, type WeighedLine } from './round.ts';
 
+/** Engines answer to about 1e-8 kg: less than this is nothing missing. */
+const NOTHING_KG = 1e-7;
+
 /** What one load should weigh, and which lines count toward it. */
 export interface LoadSize {
   readonly targetKg: number;
+  /** Whether a load may not fall short of it. */
+  readonly isLeast: boolean;
   readonly counts: (line: WeighedLine) => boolean;
 }
 
 /** The asked size of the batch as the raw weight of one load. */
-export function loadSize({ form, massKg }: SizeRow, loads: number, yieldFraction: number): LoadSize {
+export function loadSize({ form, massKg, isLeast }: SizeRow, loads: number, yieldFraction: number): LoadSize {
   const rawKg = form === FORMS.finished ? massKg / yieldFraction : massKg;
   return {
     targetKg: rawKg / loads,
+    isLeast,
     counts: form === FORMS.greenWeight ? ({ supply }) => isMeat(supply.material) : () => true,
   };
 }
@@ -52,19 +58,38 @@ export function fillUp(
   const raised = new Set<number>();
   let missing = missingKg(lines, size);
   for (;;) {
-    const next = filled
+    const open = filled
       .map((line, index) => ({ line, index, stepKg: toNumber(line.divisionKg) }))
-      .filter(({ line, index, stepKg }) => {
-        if (roundingOf(line.supply.material) !== 'free' || !size.counts(line)) return false;
-        if (line.divisions >= line.mostDivisions || (eachAtMostOnce && raised.has(index))) return false;
-        return missing >= stepKg / 2;
-      })
-      .sort((a, b) => b.stepKg - a.stepKg || lostKg(b.line) - lostKg(a.line))[0];
+      .filter(
+        ({ line, index }) =>
+          roundingOf(line.supply.material) === 'free' &&
+          size.counts(line) &&
+          line.divisions < line.mostDivisions &&
+          !(eachAtMostOnce && raised.has(index)),
+      )
+      .sort((a, b) => b.stepKg - a.stepKg || lostKg(b.line) - lostKg(a.line));
+    const finest = size.isLeast && missing > NOTHING_KG ? open.at(-1) : undefined;
+    const next = open.find(({ stepKg }) => missing >= stepKg / 2) ?? finest;
     if (!next) return filled;
     filled[next.index] = { ...next.line, divisions: next.line.divisions + 1 };
     raised.add(next.index);
     missing -= next.stepKg;
   }
+}
+
+/** Whether a load weighs what it should, as nearly as its scales allow. */
+export function hasSize(lines: readonly WeighedLine[], size: LoadSize): boolean {
+  const missing = missingKg(lines, size);
+  const tolerance = sizeTolerance(lines, size);
+  if (Math.abs(missing) > tolerance + NOTHING_KG) return false;
+  return !size.isLeast || missing <= NOTHING_KG || !canTakeMore(lines, size);
+}
+
+function canTakeMore(lines: readonly WeighedLine[], { counts }: LoadSize): boolean {
+  return lines.some(
+    (line) =>
+      counts(line) && roundingOf(line.supply.material) === 'free' && line.divisions < line.mostDivisions,
+  );
 }
 
 function lostKg(line: WeighedLine): number {

@@ -44,7 +44,9 @@ export function mend(
         total + counts01 * (at(counts, index) - at(start, index)) * at(steps, index),
       0,
     );
-    return bad + Math.max(0, Math.abs(startMissing - moved) - tolerance);
+    const missing = startMissing - moved;
+    const short = size.isLeast ? Math.max(0, missing - SPARE_KG) : 0;
+    return bad + short + Math.max(0, Math.abs(missing) - tolerance);
   };
 
   let counts: readonly number[] = start;

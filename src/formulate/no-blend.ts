@@ -1,6 +1,9 @@
+import { availableKg } from '../batch/lot.ts';
+import { isMeat } from '../batch/material.ts';
 import { toNumber } from '../exact.ts';
 import { describeCheck } from '../rules/check.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
+import type { Form } from '../rules/form.ts';
 import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
 import type { Engine } from '../solver/model.ts';
 import { relax, type SoftRow } from '../solver/relax.ts';
@@ -22,14 +25,19 @@ export function whyNoBlend(
   units: MassUnit,
   engines: readonly Engine[],
 ): Because[] {
-  const largestKg = extremeSize(model, coefficients, size, 'largest', engines);
-  if (largestKg !== undefined && largestKg > ROOM_FOR_NOISE_KG) {
+  const largest = extremeSize(model, coefficients, size, 'largest', engines);
+  const largestKg = largest?.massKg;
+  if (largest && largestKg !== undefined && largestKg > ROOM_FOR_NOISE_KG) {
     const asked = `${massText(size.massKg, units)} is asked`;
     if (largestKg < size.massKg) {
       const most = `What is on hand makes at most ${massText(largestKg, units)} (${size.form.says}) of this product within its limits`;
-      return [{ message: `${most}; ${asked}. Make a smaller batch or receive more.` }];
+      return [
+        {
+          message: `${most}; ${asked}. Make a smaller batch or receive more${usedUp(largest.values, coefficients)}.`,
+        },
+      ];
     }
-    const smallestKg = extremeSize(model, coefficients, size, 'smallest', engines) ?? 0;
+    const smallestKg = extremeSize(model, coefficients, size, 'smallest', engines)?.massKg ?? 0;
     const least = `The least amounts to use make at least ${massText(smallestKg, units)} (${size.form.says}) of this product within its limits`;
     return [{ message: `${least}; ${asked}. Make a larger batch or ask for less of a lot.` }];
   }
@@ -48,6 +56,15 @@ export function whyNoBlend(
   return because.length > 0 ? because : [{ message: NO_ROOM }];
 }
 
+/** Which lots the largest batch empties: more of one of them makes a larger one. */
+function usedUp(values: readonly number[], { supplies }: Coefficients): string {
+  const empty = supplies.filter((supply, column) => {
+    const mostKg = availableKg(supply);
+    return Number.isFinite(mostKg) && (values[column] ?? 0) >= mostKg - 1e-6;
+  });
+  return empty.length === 0 ? '' : ` (it uses up ${empty.map(({ id }) => id).join(', ')})`;
+}
+
 /** The law gives last: a target of the house that fights it is the one to change. */
 function softRows({ limitOfRow }: BatchModel): SoftRow[] {
   return [...limitOfRow].map(([rowIndex, { authority }]) => ({
@@ -63,26 +80,50 @@ function extremeSize(
   { form }: SizeRow,
   which: 'largest' | 'smallest',
   engines: readonly Engine[],
-): number | undefined {
+): { readonly massKg: number; readonly values: readonly number[] } | undefined {
   const sign = which === 'largest' ? -1 : 1;
   const perKg = coefficients.of(form).map(toNumber);
   const columns = model.columns.map((column, index) => ({ ...column, cost: sign * (perKg[index] ?? 0) }));
   const outcome = solve({ columns, rows: model.rows.slice(1) }, engines);
-  if (outcome.status === 'optimal') return sign * outcome.cost;
-  return outcome.status === 'infeasible' ? 0 : undefined;
+  if (outcome.status === 'optimal') return { massKg: sign * outcome.cost, values: outcome.values };
+  return outcome.status === 'infeasible' ? { massKg: 0, values: [] } : undefined;
 }
 
 function messageOf(limit: Limit, coefficients: Coefficients, values: readonly number[]): string {
-  const total = (form: Limit['basis']) =>
-    coefficients.of(form).reduce((sum, perKg, column) => sum + toNumber(perKg) * (values[column] ?? 0), 0);
-  const reached = inShownUnit(total(limit.numerator) / total(limit.basis), limit.unit);
+  const reached = inShownUnit(
+    sumOf(limit.numerator, coefficients, values) / sumOf(limit.basis, coefficients, values),
+    limit.unit,
+  );
   const side = limit.sense === 'max' ? 'at most' : 'at least';
-  const lots = limit.sense === 'max' ? 'less' : 'more';
-  const remedy =
-    limit.authority === 'law'
-      ? `This is a limit of the law (${limit.citation}): receive meat with ${lots} of it or change the recipe.`
-      : `Change this target, or receive meat with ${lots} of it.`;
+  const remedy = rateRemedy(limit, coefficients, values) ?? meatRemedy(limit);
   return `${limit.says} The nearest blend has ${shown(reached)} ${limit.unit} of ${limit.numerator.says} where ${side} ${shownBound(limit)} is asked. ${remedy}`;
+}
+
+function meatRemedy({ authority, citation, sense }: Limit): string {
+  const lots = sense === 'max' ? 'less' : 'more';
+  return authority === 'law'
+    ? `This is a limit of the law (${citation}): receive meat with ${lots} of it or change the recipe.`
+    : `Change this target, or receive meat with ${lots} of it.`;
+}
+
+/** Where a seasoning brings what is too much, its rate is what to change. */
+function rateRemedy(limit: Limit, coefficients: Coefficients, values: readonly number[]): string | undefined {
+  if (limit.sense !== 'max') return undefined;
+  const brought = coefficients
+    .of(limit.numerator)
+    .map((perKg, column) => toNumber(perKg) * (values[column] ?? 0));
+  const most = brought.indexOf(Math.max(...brought));
+  const supply = coefficients.supplies[most];
+  if (!supply || isMeat(supply.material)) return undefined;
+  const allowed =
+    (limit.bound * sumOf(limit.basis, coefficients, values)) / sumOf(limit.numerator, coefficients, values);
+  return `Lower the rate of ${supply.material.name} to about ${shown(Math.floor(allowed * 1e4) / 100)} % of what it is.`;
+}
+
+function sumOf(form: Form, coefficients: Coefficients, values: readonly number[]): number {
+  return coefficients
+    .of(form)
+    .reduce((sum, perKg, column) => sum + toNumber(perKg) * (values[column] ?? 0), 0);
 }
 
 /** The blend exists on paper but no weights that the scales can show keep these limits. */

@@ -1,8 +1,10 @@
+import { carries, RESTRICTED } from '../batch/carries.ts';
 import { availableKg, type Supply } from '../batch/lot.ts';
-import { isMeat, type Material, type MaterialKind } from '../batch/material.ts';
+import { isMeat, type Material } from '../batch/material.ts';
 import type { Scale } from '../batch/plant.ts';
+import { divisionKg } from '../batch/scale.ts';
 import { compare, type Exact, exact, multiply, ratio, toNumber } from '../exact.ts';
-import { chooseScale, divisionKg } from './scales.ts';
+import { chooseScale } from './scales.ts';
 
 /** A line of one load on its scale. */
 export interface WeighedLine {
@@ -26,19 +28,10 @@ export interface WeighedLine {
  */
 export type Rounding = 'free' | 'down' | 'nearest';
 
-const ROUNDED_DOWN: readonly MaterialKind[] = [
-  'cure',
-  'cure accelerator',
-  'phosphate',
-  'antimicrobial',
-  'antioxidant',
-  'binder',
-  'water',
-];
-
 export function roundingOf(material: Material): Rounding {
   if (isMeat(material)) return 'free';
-  return ROUNDED_DOWN.includes(material.kind) ? 'down' : 'nearest';
+  const isCounted = material.kind === 'binder' || material.kind === 'water' || carries(material, RESTRICTED);
+  return isCounted ? 'down' : 'nearest';
 }
 
 /**

@@ -1,7 +1,6 @@
 import type { Scale } from '../batch/plant.ts';
-import { type Exact, exact, multiply, toNumber, toText } from '../exact.ts';
-import { KILOGRAMS_PER } from '../units.ts';
-import type { PrintedWeight } from './blend.ts';
+import { capacityKg, divisionKg } from '../batch/scale.ts';
+import { toNumber } from '../exact.ts';
 
 /** A line should be at least this many divisions of its scale: half a division is then 0.25 % of it. */
 const COMFORTABLE_DIVISIONS = 200;
@@ -11,15 +10,6 @@ const COMFORTABLE_DIVISIONS = 200;
  * secondary text). Below it the sheet warns.
  */
 export const LEAST_DIVISIONS = 20;
-
-/** Kilograms of one division, exact. */
-export function divisionKg({ division, unit }: Scale): Exact {
-  return multiply(exact(division), KILOGRAMS_PER[unit]);
-}
-
-export function capacityKg({ capacity, unit }: Scale): number {
-  return toNumber(multiply(exact(capacity), KILOGRAMS_PER[unit]));
-}
 
 /**
  * The coarsest scale that can carry the weight and still weighs it finely enough; failing that the finest
@@ -32,11 +22,4 @@ export function chooseScale(massKg: number, scales: readonly Scale[]): Scale {
   const comfortable = fits.find((scale) => massKg >= COMFORTABLE_DIVISIONS * toNumber(divisionKg(scale)));
   const largest = scales.reduce((best, scale) => (capacityKg(scale) > capacityKg(best) ? scale : best));
   return comfortable ?? fits.at(-1) ?? largest;
-}
-
-/** A count of divisions as the scale shows it. */
-export function printedWeight(scale: Scale, divisions: number): PrintedWeight {
-  const decimals = scale.division.split('.')[1]?.length ?? 0;
-  const [whole = '0', fraction = ''] = toText(multiply(exact(scale.division), exact(divisions))).split('.');
-  return { scale, divisions, text: decimals > 0 ? `${whole}.${fraction.padEnd(decimals, '0')}` : whole };
 }

@@ -4,7 +4,7 @@ import { type Check, checkLimits } from '../rules/check.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
-import { fillUp, type LoadSize, missingKg, sizeTolerance } from './load-size.ts';
+import { fillUp, hasSize, type LoadSize, missingKg } from './load-size.ts';
 import { mend } from './mend.ts';
 import { batchMasses, roundToScale, type WeighedLine } from './round.ts';
 
@@ -62,7 +62,7 @@ function judge(lines: readonly WeighedLine[], { loads, size, coefficients, limit
     masses,
     checks: checkLimits(limits, coefficients, masses),
     missedKg,
-    hasSize: missedKg <= sizeTolerance(lines, size) + 1e-9,
+    hasSize: hasSize(lines, size),
   };
 }
 

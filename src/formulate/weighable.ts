@@ -1,5 +1,5 @@
 import type { Column, Engine, Row } from '../solver/model.ts';
-import { SolverFault, solve } from '../solver/solve.ts';
+import { solve } from '../solver/solve.ts';
 import type { BatchModel } from './batch-model.ts';
 
 /** Rounds of widening the set of lines whose rounding is allowed for; two are nearly always enough. */
@@ -35,7 +35,7 @@ export function weighable(
     const slips = model.columns.map((_, column) =>
       inUse.has(column) ? slipOf(column, values[column] ?? 0) : { underKg: 0, overKg: 0 },
     );
-    values = solveHeldBack(model, slips, engines);
+    values = solveHeldBack(model, slips, engines) ?? values;
   }
   return values;
 }
@@ -44,7 +44,7 @@ function solveHeldBack(
   model: BatchModel,
   slips: readonly Slip[],
   engines: readonly Engine[],
-): readonly number[] {
+): readonly number[] | undefined {
   const dearest = model.columns.reduce((max, { cost }) => Math.max(max, Math.abs(cost)), 1);
   const columns: Column[] = [...model.columns];
   const rows = model.rows.map((row, index): Row => {
@@ -62,10 +62,8 @@ function solveHeldBack(
     };
   });
   const outcome = solve({ columns, rows }, engines);
-  if (outcome.status !== 'optimal') {
-    throw new SolverFault(`a blend exists, yet with its rounding allowed for it is ${outcome.status}`, model);
-  }
-  return outcome.values.slice(0, model.columns.length);
+  // The exact check decides in the end, so a second solve that fails only costs the room for rounding.
+  return outcome.status === 'optimal' ? outcome.values.slice(0, model.columns.length) : undefined;
 }
 
 /** The most that slips can push a row toward its bound. @param toward 1 for an upper bound, -1 for a lower. */

@@ -1,3 +1,4 @@
+import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import type { Blend } from '../formulate/blend.ts';
@@ -20,10 +21,16 @@ export interface Declaration extends ProductName {
 }
 
 /** The label declaration that follows from a settled blend. */
-export function declare(product: Product, standard: Standard, blend: Blend, plant: Plant): Declaration {
+export function declare(
+  product: Product,
+  standard: Standard,
+  blend: Blend,
+  plant: Plant,
+  casing?: Material,
+): Declaration {
   const pair = leanPair(product, standard);
   return {
-    ...productName(product, standard, blend.lines),
+    ...productName(product, standard, blend.lines, casing),
     ingredients: ingredientStatement(blend.lines),
     allergens: allergenDeclaration(blend.lines),
     ...(pair && { leanPair: pair }),

@@ -1,4 +1,5 @@
-import { isMeat, type Material, type Substance } from '../batch/material.ts';
+import { ANTIOXIDANTS, carries } from '../batch/carries.ts';
+import { isMeat, type Material } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import type { BlendLine } from '../formulate/blend.ts';
 import type { Standard } from '../rules/standard.ts';
@@ -15,13 +16,34 @@ export interface Duty {
 }
 
 /** The name by the standard, with the qualifiers that what went in calls for. */
-export function productName(product: Product, standard: Standard, lines: readonly BlendLine[]): ProductName {
+export function productName(
+  product: Product,
+  standard: Standard,
+  lines: readonly BlendLine[],
+  casing?: Material,
+): ProductName {
   return {
     name: [smoked(product, standard), species(standard, lines), baseName(product, standard)]
       .filter(Boolean)
       .join(' '),
-    qualifiers: [...binderLines(product, lines), ...smokeFlavorLine(lines), ...antioxidantLine(lines)],
+    qualifiers: [
+      ...binderLines(product, lines),
+      ...smokeFlavorLine(lines),
+      ...antioxidantLine(lines),
+      ...casingLine(casing),
+    ],
   };
+}
+
+/** A casing of another species than the meat, or of unknown collagen, is declared; the label maker knows which. */
+function casingLine(casing: Material | undefined): Duty[] {
+  if (!casing) return [];
+  return [
+    {
+      text: `In ${casing.declaredName} (not needed where the casing is of the same species as the meat)`,
+      citation: '9 CFR 317.8(b)(37), (38), secondary',
+    },
+  ];
 }
 
 function baseName(product: Product, { naming }: Standard): string {
@@ -55,15 +77,8 @@ function binderLines({ form }: Product, lines: readonly BlendLine[]): Duty[] {
   return [{ text: `${text.charAt(0).toUpperCase()}${text.slice(1)} added`, citation: '9 CFR 316.11(b)' }];
 }
 
-const ANTIOXIDANTS: readonly Substance[] = ['BHA', 'BHT', 'propyl gallate', 'TBHQ'];
-
-/** By what it carries, not by what it is called: a seasoning mix may hold a binder or an antioxidant. */
-function carriesAny({ substances }: Material, wanted: readonly Substance[]): boolean {
-  return wanted.some((substance) => (substances[substance] ?? 0) > 0);
-}
-
 function isBinder(material: Material): boolean {
-  return material.kind === 'binder' || carriesAny(material, ['isolated soy protein', 'sodium caseinate']);
+  return material.kind === 'binder' || carries(material, ['isolated soy protein', 'sodium caseinate']);
 }
 
 function smokeFlavorLine(lines: readonly BlendLine[]): Duty[] {
@@ -74,7 +89,7 @@ function smokeFlavorLine(lines: readonly BlendLine[]): Duty[] {
 function antioxidantLine(lines: readonly BlendLine[]): Duty[] {
   const names = new Set(
     lines
-      .filter(({ supply }) => carriesAny(supply.material, ANTIOXIDANTS))
+      .filter(({ supply }) => carries(supply.material, ANTIOXIDANTS))
       .map(({ supply }) => supply.material.declaredName),
   );
   if (names.size === 0) return [];

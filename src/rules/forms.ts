@@ -11,19 +11,28 @@ const part = (constituent: Constituent, times = 1, from?: Selector): FormTerm =>
   times,
   ...(from && { from }),
 });
-const carried = (name: Substance, times = 1): FormTerm => ({ of: { substance: name }, times });
+const carried = (name: Substance, times = 1, from?: Selector): FormTerm => ({
+  of: { substance: name },
+  times,
+  ...(from && { from }),
+});
 const form = (id: string, says: string, ...terms: FormTerm[]): Form => ({ id, says, terms });
 
 const MEAT: Selector = { kinds: MEAT_KINDS };
 const NOT_MEAT: Selector = { exceptKinds: MEAT_KINDS };
 const ADDED_WATER_TERMS = [part('water'), part('protein', -4, MEAT), mass(undefined, '-water loss')];
 const OTHER_PROTEIN_TERM = part('protein', -4, NOT_MEAT);
-const CITRIC_ACID_TERM: FormTerm = {
-  of: { substance: 'citric acid' },
-  from: { kinds: ['cure', 'cure accelerator'] },
-  times: 1,
-};
+const CITRIC_ACID_TERM = carried('citric acid', 1, { kinds: ['cure', 'cure accelerator'] });
 const FINISHED_FAT_TERMS = [part('fat'), mass(undefined, '-fat loss')];
+
+/** What counts by its kind, and by what it carries wherever something of another kind brings it. */
+const BINDER: Selector = { kinds: ['binder'] };
+const NOT_BINDER: Selector = { exceptKinds: ['binder'] };
+const ANTIMICROBIAL: Selector = { kinds: ['antimicrobial'] };
+const NOT_ANTIMICROBIAL: Selector = { exceptKinds: ['antimicrobial'] };
+const WATER: Selector = { kinds: ['water'] };
+const NOT_WATER: Selector = { exceptKinds: ['water'] };
+const NOT_SEASONING: Selector = { kinds: ['vegetable', 'dairy'] };
 
 /** Mass of the chosen materials, as a form of its own. */
 export function massOf(id: string, says: string, from: Selector): Form {
@@ -35,8 +44,9 @@ export const FORMS = {
   formula: form('formula', 'all ingredients, water included', mass()),
   formulaWithoutWater: form(
     'formulaWithoutWater',
-    'all ingredients less water and ice',
-    mass({ exceptKinds: ['water'] }),
+    'all ingredients less water, ice and the water of liquids',
+    mass(NOT_WATER),
+    carried('free water', -1, NOT_WATER),
   ),
   finished: form('finished', 'finished product', mass(undefined, 'yield')),
   greenWeight: form('greenWeight', 'green weight of meat, poultry and their byproducts', mass(MEAT)),
@@ -49,7 +59,12 @@ export const FORMS = {
   salt: form('salt', 'salt added', carried('salt')),
   cost: form('cost', 'cost of all ingredients', { of: 'cost', times: 1 }),
 
-  waterPutIn: form('waterPutIn', 'water and ice put in', mass({ kinds: ['water'] })),
+  waterPutIn: form(
+    'waterPutIn',
+    'water and ice put in, and the water of liquids',
+    mass(WATER),
+    carried('free water', 1, NOT_WATER),
+  ),
   addedWater: form('addedWater', 'added water: moisture less four times meat protein', ...ADDED_WATER_TERMS),
   fatAndAddedWater: form(
     'fatAndAddedWater',
@@ -138,6 +153,14 @@ export const FORMS = {
     mass({ kinds: ['skeletal meat', 'head meat', 'cheek meat', 'fat'] }),
   ),
 
+  notSeasoning: form('notSeasoning', 'vegetables, fruit, nuts or cheese', mass(NOT_SEASONING)),
+  notSeasoningNorPepper: form(
+    'notSeasoningNorPepper',
+    'fruit, nuts, cheese, or vegetables other than red and green peppers',
+    mass(NOT_SEASONING),
+    carried('red or green pepper', -1, NOT_SEASONING),
+  ),
+
   nitrite: form('nitrite', 'nitrite, as sodium nitrite', carried('nitrite')),
   nitrate: form('nitrate', 'nitrate, as sodium nitrate', carried('nitrate')),
   nitriteAndNitrate: form('nitriteAndNitrate', 'nitrite and nitrate', carried('nitrite'), carried('nitrate')),
@@ -157,23 +180,37 @@ export const FORMS = {
     carried('sodium ascorbate'),
     CITRIC_ACID_TERM,
   ),
-  citricAcidAsSynergist: form('citricAcidAsSynergist', 'citric acid brought by antioxidants', {
-    of: { substance: 'citric acid' },
-    from: { kinds: ['antioxidant'] },
-    times: 1,
-  }),
+  citricAcidAsSynergist: form(
+    'citricAcidAsSynergist',
+    'citric acid brought by antioxidants',
+    carried('citric acid', 1, { kinds: ['antioxidant'] }),
+  ),
   phosphate: form('phosphate', 'phosphates', carried('phosphate')),
   binder: form(
     'binder',
     'binders and extenders, isolated soy protein and caseinate counted at 3.5/2 of their weight',
-    mass({ kinds: ['binder'] }),
-    carried('isolated soy protein', 0.75),
-    carried('sodium caseinate', 0.75),
+    mass(BINDER),
+    carried('isolated soy protein', 0.75, BINDER),
+    carried('sodium caseinate', 0.75, BINDER),
+    carried('isolated soy protein', 1.75, NOT_BINDER),
+    carried('sodium caseinate', 1.75, NOT_BINDER),
   ),
-  anyBinder: form('anyBinder', 'binders and extenders', mass({ kinds: ['binder'] })),
+  anyBinder: form(
+    'anyBinder',
+    'binders and extenders',
+    mass(BINDER),
+    carried('isolated soy protein', 1, NOT_BINDER),
+    carried('sodium caseinate', 1, NOT_BINDER),
+  ),
   isolatedSoy: form('isolatedSoy', 'isolated soy protein', carried('isolated soy protein')),
   caseinate: form('caseinate', 'sodium caseinate', carried('sodium caseinate')),
-  antimicrobials: form('antimicrobials', 'antimicrobials', mass({ kinds: ['antimicrobial'] })),
+  antimicrobials: form(
+    'antimicrobials',
+    'antimicrobials',
+    mass(ANTIMICROBIAL),
+    carried('lactate', 1, NOT_ANTIMICROBIAL),
+    carried('diacetate', 1, NOT_ANTIMICROBIAL),
+  ),
   lactate: form('lactate', 'sodium and potassium lactate', carried('lactate')),
   diacetate: form('diacetate', 'sodium diacetate', carried('diacetate')),
   antioxidants: form(

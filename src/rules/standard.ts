@@ -1,3 +1,4 @@
+import type { Process } from '../batch/product.ts';
 import type { Limit } from './limit.ts';
 
 /** What the law says of one class of product. */
@@ -6,6 +7,8 @@ export interface Standard {
   /** The name of the standard, in the trade's words. */
   readonly says: string;
   readonly citation: string;
+  /** How the product is sold; a process that ends otherwise makes another product. */
+  readonly cooking: Process['cooking'];
   /** Which limits hold; the figures live in src/standards. */
   readonly limits: readonly Limit[];
   readonly naming: Naming;
@@ -25,6 +28,8 @@ export interface Naming {
 export interface RuleSet {
   readonly jurisdiction: string;
   readonly says: string;
+  /** Which text was read, and up to when. */
+  readonly edition: string;
   readonly standards: readonly Standard[];
 }
 

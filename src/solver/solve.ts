@@ -16,16 +16,21 @@ export class SolverFault extends Error {
 
 /**
  * The one door to the engines: the model is guarded and scaled, each engine is asked in turn until one gives
- * an answer that holds against the unscaled model, and the cost is added up here, not believed.
+ * a point that holds against the unscaled model, and the cost is added up here, not believed. That there is no
+ * such point is believed only when no engine finds one.
  * @throws ModelFault when the model itself is broken, SolverFault when no engine's answer holds.
  */
 export function solve(model: LinearModel, engines: readonly Engine[]): Outcome {
   guard(model);
   const scaled = scaleRows(model);
   const faults: string[] = [];
+  let without: Outcome | undefined;
   for (const engine of engines) {
     const outcome = engine.solve(scaled);
-    if (outcome.status !== 'optimal') return outcome;
+    if (outcome.status !== 'optimal') {
+      without ??= outcome;
+      continue;
+    }
     if (outcome.values.length !== model.columns.length) {
       faults.push(`${engine.name}: ${outcome.values.length} values for ${model.columns.length} columns`);
       continue;
@@ -35,6 +40,7 @@ export function solve(model: LinearModel, engines: readonly Engine[]): Outcome {
     if (found.length === 0) return { status: 'optimal', values, cost: costOf(model, values) };
     faults.push(`${engine.name}: ${found.map(describe).join(', ')}`);
   }
+  if (without && faults.length === 0) return without;
   throw new SolverFault(`no engine's answer holds: ${faults.join('; ')}`, model);
 }
 

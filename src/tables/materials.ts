@@ -1,7 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { type Composition, type TrimLine, trimComposition } from '../batch/composition.ts';
+import { missingSubstance } from '../batch/carries.ts';
+import {
+  type Composition,
+  MOST_MAIN_PARTS,
+  MOST_PARTS,
+  type TrimLine,
+  trimComposition,
+} from '../batch/composition.ts';
 import {
   ALLERGENS,
   MATERIAL_KINDS,
@@ -46,8 +53,8 @@ const COMPOSITION_COLUMNS = [
  * Separate determinations may add up to a little over 100 percent (pork leaf fat of USDA SR28 to 100.01, chicken
  * fat to 100.59); beyond these totals a figure is wrong.
  */
-const LARGEST_MAIN_TOTAL: Exact = exact('1.01');
-const LARGEST_TOTAL: Exact = exact('1.03');
+const LARGEST_MAIN_TOTAL: Exact = exact(MOST_MAIN_PARTS);
+const LARGEST_TOTAL: Exact = exact(MOST_PARTS);
 
 const columns = z.object({
   material_id: z
@@ -192,7 +199,9 @@ function partFault(
   return (cells[part] ?? 0) > (cells[whole] ?? 0) ? [[part, `is above ${whole}, of which it is a part`]] : [];
 }
 
-function substanceFaults({ substances }: Cells): [Column, string][] {
+function substanceFaults({ kind, substances }: Cells): [Column, string][] {
+  const missing = missingSubstance({ kind, substances });
+  if (missing) return [['substances', `${missing}; fill it in, such as nitrite 6.25`]];
   const total = sum(Object.values(substances).map((fraction) => exact(fraction)));
   return compare(total, ONE) > 0
     ? [['substances', `add up to ${percentText(total)} percent, above 100`]]

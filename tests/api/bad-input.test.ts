@@ -588,7 +588,7 @@ const LOTS: Exhibit[] = [
   unusable(
     'a lot received after the batch',
     lots({ ...LOT, receivedDate: '2026-12-20' }),
-    ['/lots'],
+    ['/lots/0/receivedDate'],
     '2026-12-20',
   ),
   unusable(
@@ -721,10 +721,34 @@ const BODIES: Exhibit[] = [
   form('an array', [GOOD], [''], 'a list', 'an object with product and batchSize'),
   form('a number', 5, [''], '5: it must be', 'product and batchSize'),
   form('null', null, [''], 'null: it must be', 'product and batchSize'),
-  {
-    ...form('nothing', undefined, ['/product', '/batchSize'], 'is missing'),
-    sent: { raw: '', headers: JSON_TYPE },
-  },
+  text('nothing', '', 'There is no body', 'JSON'),
+  unusable(
+    'a cure that does not say what it carries',
+    materials({ ...MATERIAL, kind: 'cure', substances: {}, species: undefined }),
+    ['/materials/0/substances'],
+    'how much it carries of nitrite or nitrate',
+  ),
+  unusable(
+    'a material in the place of one of the tables',
+    materials({ ...MATERIAL, id: 'salt' }),
+    ['/materials/0/id'],
+    '"salt" is in the tables already',
+    'another id',
+  ),
+  unusable(
+    'a raw process for a cooked class',
+    product({ ...beef(), standard: { jurisdiction: 'us', productClass: 'cooked-sausage' } }),
+    ['/product/process/cooking'],
+    '"raw"',
+    'sold cooked',
+  ),
+  unusable(
+    'fat lost from a raw product',
+    product({ ...beef(), process: { ...beef().process, yieldFraction: 0.5, fatLossFraction: 0.5 } }),
+    ['/product/process/fatLossFraction', '/product/process/yieldFraction'],
+    'loses no fat',
+    'loses no weight',
+  ),
   text('half a body', '{"product":', 'JSON', 'Give one JSON object'),
   text('a comma too many', '{"product":"ground-beef-80-20",}', 'JSON', 'position'),
   text('single quotes', "{'product':'ground-beef-80-20'}", 'JSON', 'position'),

@@ -2,7 +2,7 @@ import { execFile, spawn } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createConnection } from 'node:net';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { pino } from 'pino';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Service, startService } from '../../src/api/service.ts';
@@ -16,13 +16,18 @@ describe('settings', () => {
     expect(readSettings({})).toEqual({
       host: '127.0.0.1',
       port: 8080,
-      plantFolder: 'demo-data',
-      tablesFolder: 'ingredient-tables',
+      plantFolder: resolve('demo-data'),
+      tablesFolder: resolve('ingredient-tables'),
       logLevel: 'info',
       maxBodyKb: 512,
       solveSeconds: 10,
       requestsPerMinute: 600,
     });
+  });
+
+  test('take a folder from where the command was given', () => {
+    const settings = readSettings({ PLANT_FOLDER: 'my-plant', CALLED_FROM: '/srv/plants' });
+    expect(settings.plantFolder).toBe(resolve('/srv/plants/my-plant'));
   });
 
   test('are read from the environment, whatever else stands there', () => {

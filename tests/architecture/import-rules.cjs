@@ -44,7 +44,7 @@ module.exports = {
       'solver/engines/',
       'standards/all\\.ts$',
       'tables/',
-      ...node('fs', 'url', 'util'),
+      ...node('fs', 'util'),
     ),
     may('launch\\.mjs$', ...node('fs', 'path', 'url', 'crypto', 'child_process')),
   ],

@@ -91,6 +91,11 @@ const protein: Brings = ({ composition }) => share(composition.proteinFraction);
 const addedWaterByAllProtein: Brings = (supply, process) =>
   waterLeft(supply, process) - 4n * protein(supply, process);
 const accelerators = carries('ascorbic acid', 'sodium ascorbate');
+/** Water that a liquid of another kind brings. */
+const freeWater: Brings = (supply) => (isKind(supply, 'water') ? 0n : holds(supply, 'free water'));
+const waterPutIn: Brings = (supply, process) => whole(isKind(supply, 'water')) + freeWater(supply, process);
+const soyAndCaseinate = carries('isolated soy protein', 'sodium caseinate');
+const isFiller = (supply: Supply) => isKind(supply, 'vegetable', 'dairy');
 const citricAcidOf =
   (...kinds: string[]): Brings =>
   (supply) =>
@@ -101,12 +106,12 @@ const cost: Brings = ({ costPerKg }) => share(costPerKg);
 /** What each form means, said again from the regulations' words. */
 export const MEANING: Readonly<Record<string, Brings>> = {
   formula: all,
-  formulaWithoutWater: (supply) => whole(!isKind(supply, 'water')),
+  formulaWithoutWater: (supply, process) => WHOLE - waterPutIn(supply, process),
   finished,
   greenWeight: meat,
   fat: ({ composition }) => share(composition.fatFraction),
   finishedFat: fatLeft,
-  waterPutIn: (supply) => whole(isKind(supply, 'water')),
+  waterPutIn,
   addedWater,
   fatAndAddedWater: (supply, process) => fatLeft(supply, process) + addedWater(supply, process),
   addedWaterByAllProtein,
@@ -129,6 +134,8 @@ export const MEANING: Readonly<Record<string, Brings>> = {
   poultry: (supply) => whole(isCarcass(supply) && isBird(supply)),
   poultrySkinAndFat: (supply) => whole(isBird(supply) && isKind(supply, 'skin', 'fat')),
   meatOrFat: (supply) => whole(isKind(supply, 'skeletal meat', 'head meat', 'cheek meat', 'fat')),
+  notSeasoning: (supply) => whole(isFiller(supply)),
+  notSeasoningNorPepper: (supply) => (isFiller(supply) ? WHOLE - holds(supply, 'red or green pepper') : 0n),
   nitrite: carries('nitrite'),
   nitrate: carries('nitrate'),
   nitriteAndNitrate: carries('nitrite', 'nitrate'),
@@ -140,14 +147,17 @@ export const MEANING: Readonly<Record<string, Brings>> = {
     accelerators(supply, process) + citricAcidAsAccelerator(supply, process),
   citricAcidAsSynergist: citricAcidOf('antioxidant'),
   phosphate: carries('phosphate'),
-  // 2 % of isolated soy protein or caseinate counts as 3.5 % of binder: each kilogram weighs 1.75.
-  binder: (supply) =>
-    whole(isKind(supply, 'binder')) +
-    (3n * (holds(supply, 'isolated soy protein') + holds(supply, 'sodium caseinate'))) / 4n,
-  anyBinder: (supply) => whole(isKind(supply, 'binder')),
+  // 2 % of isolated soy protein or caseinate counts as 3.5 % of binder: each kilogram weighs 1.75. In a binder the
+  // first 1 of it is the weight of the binder itself.
+  binder: (supply, process) =>
+    isKind(supply, 'binder')
+      ? WHOLE + (3n * soyAndCaseinate(supply, process)) / 4n
+      : (7n * soyAndCaseinate(supply, process)) / 4n,
+  anyBinder: (supply, process) => (isKind(supply, 'binder') ? WHOLE : soyAndCaseinate(supply, process)),
   isolatedSoy: carries('isolated soy protein'),
   caseinate: carries('sodium caseinate'),
-  antimicrobials: (supply) => whole(isKind(supply, 'antimicrobial')),
+  antimicrobials: (supply, process) =>
+    isKind(supply, 'antimicrobial') ? WHOLE : carries('lactate', 'diacetate')(supply, process),
   lactate: carries('lactate'),
   diacetate: carries('diacetate'),
   antioxidants: carries('BHA', 'BHT', 'propyl gallate', 'TBHQ'),
@@ -174,7 +184,13 @@ export interface Demand {
   readonly basis: Brings;
 }
 
-/** Every limit of the law and of the house on a product, read from the data of both. */
+/** No process loses more fat or water than the batch holds. */
+const BALANCE: readonly Demand[] = [
+  { id: 'mass-balance-fat', sense: 'min', bound: 0, numerator: fatLeft, basis: all },
+  { id: 'mass-balance-water', sense: 'min', bound: 0, numerator: waterLeft, basis: all },
+];
+
+/** Every limit of the law, of nature and of the house on a product, read from the data of both. */
 export function demandsOn(product: Product, standard: Standard, date: string): Demand[] {
   const law = standard.limits
     .filter(
@@ -187,7 +203,7 @@ export function demandsOn(product: Product, standard: Standard, date: string): D
       numerator: meaning(numerator.id),
       basis: meaning(basis.id),
     }));
-  return [...law, ...houseDemands(product)];
+  return [...law, ...BALANCE, ...houseDemands(product)];
 }
 
 function meaning(formId: string): Brings {

@@ -349,6 +349,33 @@ function offers({ productClass }: Standard): Offer[] {
       percent: isGround || isCured ? hardly : 8,
     },
     {
+      id: 'wine',
+      kind: 'flavoring',
+      substances: { 'free water': 0.87 },
+      composition: { waterFraction: 0.87 },
+      rates: [0.005, 0.01],
+      ranges: [[0, 0.02]],
+      price: 2.5,
+      percent: isGround ? hardly : 6,
+    },
+    {
+      id: 'seasoning-mix',
+      kind: 'flavoring',
+      substances: { 'isolated soy protein': 0.3, salt: 0.4 },
+      composition: { waterFraction: 0.05, proteinFraction: 0.27 },
+      rates: [0.005, 0.02],
+      price: 5,
+      percent: takesBinder ? 6 : hardly,
+    },
+    {
+      id: 'potato',
+      kind: 'vegetable',
+      composition: { waterFraction: 0.79, proteinFraction: 0.02 },
+      rates: [0.05, 0.1],
+      price: 0.8,
+      percent: isGround || isItalian ? hardly : 2,
+    },
+    {
       id: 'water',
       kind: 'water',
       composition: { waterFraction: 1 },
@@ -406,16 +433,18 @@ function drawSeasonings(draw: Draw, standard: Standard, batchKg: number) {
   return { lines, supplies };
 }
 
-function drawProcess(draw: Draw, { productClass }: Standard): Product['process'] {
-  const cooked = UNCURED_COOKED.includes(productClass);
-  const yieldFraction = cooked
+/** A raw product loses nothing, a smoked one some water, a cooked one water and fat. */
+function drawProcess(draw: Draw, { cooking, productClass }: Standard): Product['process'] {
+  const isCooked = cooking === 'cooked';
+  const smoked = productClass === 'smoked-pork-sausage';
+  const yieldFraction = isCooked
     ? draw.pick([0.9, 0.92, 0.955, 0.85, 1])
-    : draw.pick([1, 1, 1, productClass === 'smoked-pork-sausage' ? 0.95 : 1]);
+    : draw.pick([1, 1, 1, smoked ? 0.95 : 1]);
   return {
-    cooking: cooked ? 'cooked' : 'raw',
-    smoked: false,
+    cooking,
+    smoked,
     yieldFraction,
-    fatLossFraction: yieldFraction < 1 ? draw.pick([0, 0.005, 0.012]) : 0,
+    fatLossFraction: isCooked && yieldFraction < 1 ? draw.pick([0, 0.005, 0.012]) : 0,
     grindPlates: [],
     mixing: [],
   };

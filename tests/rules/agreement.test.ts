@@ -5,6 +5,7 @@ import { MATERIAL_KINDS, MEAT_KINDS, SPECIES, SUBSTANCES } from '../../src/batch
 import { type Exact, exact, multiply, subtract, toNumber } from '../../src/exact.ts';
 import { checkLimits } from '../../src/rules/check.ts';
 import { Coefficients } from '../../src/rules/coefficients.ts';
+import { MASS_BALANCE } from '../../src/rules/mass-balance.ts';
 import { rowOf } from '../../src/rules/row.ts';
 import { ALL_LIMITS, LIMITS_BY_ID, material, RAW } from '../helpers/materials.ts';
 
@@ -54,7 +55,7 @@ const batchArbitrary = fc.record({
   process: processArbitrary,
 });
 
-const limits = [...LIMITS_BY_ID.values()].filter(({ sense }) => sense !== 'present');
+const limits = [...LIMITS_BY_ID.values(), ...MASS_BALANCE].filter(({ sense }) => sense !== 'present');
 
 /** Float noise of a row, relative to the size of its terms. */
 const TOLERANCE = 1e-12;

@@ -50,6 +50,10 @@ const AT_THE_BOUND: Readonly<Record<string, readonly [counted: Weighed, other: W
     ['water', '1'],
     ['pork', '9'],
   ],
+  'us-319.140-poultry': [
+    ['chicken', '1'],
+    ['pork', '1'],
+  ],
   'us-319.141-fat': [
     ['pork-fat-70', '1'],
     ['pork-fat-30', '1'],
@@ -189,7 +193,7 @@ const OTHER_BYPRODUCTS = [
 ];
 const BYPRODUCTS = [...OTHER_BYPRODUCTS, ...DEFATTED_TISSUE];
 const FATS = ['beef-fat', 'pork-fat', 'chicken-fat', 'turkey-fat'];
-const BINDERS = ['soy-flour', 'nonfat-dry-milk', 'isolated-soy-protein', 'sodium-caseinate'];
+const BINDERS = ['soy-flour', 'nonfat-dry-milk', 'isolated-soy-protein', 'sodium-caseinate', 'mix-with-soy'];
 const ANTIOXIDANTS = ['BHA', 'BHT', 'propyl-gallate', 'TBHQ', 'BHA-and-BHT', 'BHA-and-citric-acid'];
 const NITRITES = [
   'sodium-nitrite',
@@ -210,6 +214,10 @@ const meatWithout = (species: string) =>
 const NOT_BEEF = meatWithout('beef');
 const NOT_PORK = meatWithout('pork');
 const HEADS = ['beef-cheek', 'beef-head', 'pork-head', 'pork-cheek'];
+const POULTRY = TEST_MATERIALS.filter(({ species }) => species === 'chicken' || species === 'turkey').map(
+  ({ id }) => id,
+);
+const FILLERS = ['potato', 'green-pepper', 'cheese'];
 const ORGANS = ['beef-heart', 'beef-tongue', 'pork-heart', 'pork-tongue'];
 
 /** For every limit of nothing: all the test materials that it keeps out. The rest it lets in. */
@@ -220,7 +228,16 @@ const KEPT_OUT: Readonly<Record<string, readonly string[]>> = {
   'us-319.144-pork-only': NOT_PORK,
   'us-319.145-pork-only': NOT_PORK,
   'us-319.160-pork-only': NOT_PORK,
-  'us-319.15-no-added-water': ['water', 'ice'],
+  'us-319.143-no-poultry': POULTRY,
+  'us-319.15-seasoning-only': FILLERS,
+  'us-319.141-seasoning-only': FILLERS,
+  'us-319.142-seasoning-only': FILLERS,
+  'us-319.143-seasoning-only': FILLERS,
+  'us-319.144-seasoning-only': FILLERS,
+  'us-319.145b-seasoning-only': ['potato', 'cheese'],
+  'us-319.160-seasoning-only': FILLERS,
+  'us-319.180a-seasoning-only': FILLERS,
+  'us-319.15-no-added-water': ['water', 'ice', 'wine'],
   'us-319.15-no-phosphate': ['sodium-tripolyphosphate'],
   'us-319.140-no-phosphate': ['sodium-tripolyphosphate'],
   'us-319.15-no-binder': BINDERS,
@@ -231,7 +248,7 @@ const KEPT_OUT: Readonly<Record<string, readonly string[]>> = {
   'us-319.160-no-binder': BINDERS,
   'us-319.15a-no-fat-as-such': FATS,
   'us-319.180g-no-fat-as-such': FATS,
-  'us-319.15-no-antimicrobial': ['sodium-lactate', 'sodium-diacetate'],
+  'us-319.15-no-antimicrobial': ['sodium-lactate', 'sodium-diacetate', 'mix-with-lactate'],
   'us-319.6d-no-mechanically-separated': SEPARATED,
   'us-319.5b-mechanically-separated-beef': SEPARATED_BEEF,
   'us-319.15-no-byproducts': BYPRODUCTS,
@@ -509,6 +526,13 @@ describe('the forms', () => {
     expect(() => coefficient(collagen, testSupply('pork'), RAW)).toThrow(
       'pork has no figure for collagen; add it to its table',
     );
+  });
+
+  it('split the formula into the water put in and the rest', () => {
+    for (const { id } of TEST_MATERIALS) {
+      const of = (form: (typeof FORMS)[keyof typeof FORMS]) => coefficient(form, testSupply(id), RAW);
+      expect(compare(sum([of(FORMS.waterPutIn), of(FORMS.formulaWithoutWater)]), exact(1)), id).toBe(0);
+    }
   });
 
   it('keep the balance of the finished product: what is lost is water and fat', () => {

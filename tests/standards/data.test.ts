@@ -18,6 +18,8 @@ const FROM_MEMORY = ['us-319.15-no-heart-or-tongue', 'us-319.160-no-byproducts']
 
 /** Rules of which a part was read only in another text than the rule itself. */
 const SECONDARY = [
+  // The figure follows from a memo on the inspection legend, read on a page that quotes it.
+  'us-319.140-poultry',
   // How soy protein counts is in an earlier text of 9 CFR 319.140 only.
   'us-424.21c-binders',
   // Written for Italian sausage; the rest follows from what the other standards do not name.
@@ -50,6 +52,10 @@ describe('the rule sets', () => {
       'frankfurter',
       'cooked-sausage',
     ]);
+  });
+
+  it('say which edition was read', () => {
+    for (const { edition } of RULE_SETS) expect(edition).toMatch(/\b\d{4}\b/);
   });
 
   it('cite a section of 9 CFR for every standard and have at least one limit', () => {
@@ -274,6 +280,22 @@ describe('which class holds which limit', () => {
     }
   });
 
+  // 9 CFR 319.140 to 319.160 and 319.180: only sausage under its own name takes vegetables and cheese
+  it('every class but other uncooked and other cooked sausage takes nothing beside meat and seasoning', () => {
+    const free = US.standards.filter(
+      ({ limits }) => !limits.some(({ id }) => id.endsWith('-seasoning-only')),
+    );
+    expect(free.map(({ productClass }) => productClass)).toEqual(['uncooked-sausage', 'cooked-sausage']);
+  });
+
+  // 9 CFR 319.140, 319.143, 319.180(a); elsewhere the species is fixed
+  it('every class limits poultry or names the one species that goes in', () => {
+    for (const { productClass, limits } of US.standards) {
+      const limiting = limits.filter(({ id }) => /-(?:beef-only|pork-only|no-poultry|poultry)$/.test(id));
+      expect(limiting.length, productClass).toBe(1);
+    }
+  });
+
   // 9 CFR 319.140 and 424.21(c), binders
   it('every class of sausage that may carry binders limits them', () => {
     for (const { productClass, limits } of US.standards.slice(3)) {
@@ -281,6 +303,36 @@ describe('which class holds which limit', () => {
       const limited = has(productClass, 'us-424.21c-binders') && has(productClass, 'us-424.21c-isolated-soy');
       expect(refused !== limited, productClass).toBe(true);
     }
+  });
+});
+
+describe('what the ingredient tables say of liquids', () => {
+  const materials = loadMaterials(fileURLToPath(new URL('../../ingredient-tables/', import.meta.url)));
+
+  it('free water is never more than the water there is', () => {
+    for (const { id, kind, composition, substances } of materials.values()) {
+      const free = substances['free water'] ?? 0;
+      expect(free, id).toBeLessThanOrEqual(composition.waterFraction);
+      if (kind === 'water' || kind === 'vegetable') expect(free, id).toBe(0);
+    }
+  });
+
+  it('no wet seasoning goes uncounted but fresh onions, herbs, ginger and chilies', () => {
+    const wet = [...materials.values()].filter(
+      ({ kind, composition, substances }) =>
+        kind !== 'water' &&
+        kind !== 'vegetable' &&
+        composition.waterFraction > 0.6 &&
+        substances['free water'] === undefined,
+    );
+    const seasonings = wet.filter(({ species, kind }) => !species && kind !== 'casing').map(({ id }) => id);
+    expect(seasonings.sort()).toEqual([
+      'ginger-fresh',
+      'green-onion',
+      'jalapeno-fresh',
+      'onion-fresh',
+      'parsley-fresh',
+    ]);
   });
 });
 

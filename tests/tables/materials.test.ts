@@ -120,7 +120,7 @@ describe('the tables of materials', () => {
       nitrate: 0.04,
     });
     expect(get('sodium-erythorbate').substances).toEqual({ 'sodium ascorbate': 1 });
-    expect(get('sodium-lactate-60').substances).toEqual({ lactate: 0.6 });
+    expect(get('sodium-lactate-60').substances).toEqual({ lactate: 0.6, 'free water': 0.4 });
     expect(get('isolated-soy-protein').substances).toEqual({ 'isolated soy protein': 1 });
     expect(get('black-pepper').substances).toEqual({ pepper: 1 });
     expect(get('fennel-seed').substances).toEqual({ 'fennel or anise': 1 });

@@ -57,7 +57,16 @@ const line = z
     }),
     mass: both.meta({ description: 'In the whole batch.' }),
     cost: z.number(),
-    asked: z.object({ fraction: z.number(), basis: z.string() }).optional(),
+    asked: z
+      .object({
+        fraction: z.number(),
+        basis: z.string(),
+        actualFraction: z
+          .number()
+          .meta({ description: 'On the printed weights, all lots of the material together.' }),
+        togetherWith: z.array(z.string()),
+      })
+      .optional(),
   })
   .meta({ id: 'BlendLine' });
 
@@ -103,7 +112,7 @@ export const batchSheetAnswerSchema = z
   .object({
     plant: z.object({ name: z.string(), establishment: z.string() }),
     product: z.object({ id: z.string(), name: z.string() }),
-    standard: z.object({ says: z.string(), citation: z.string() }),
+    standard: z.object({ says: z.string(), citation: z.string(), edition: z.string() }),
     date: z.string(),
     units: z.enum(['lb', 'kg']),
     currency: z.string(),
@@ -125,6 +134,8 @@ export const batchSheetAnswerSchema = z
         supplierEstablishment: z.string().optional(),
         supplierLot: z.string().optional(),
         useByDate: z.string().optional(),
+        state: z.string(),
+        fetch: z.string().meta({ description: 'The weight as it adds up on the scale, with its unit.' }),
       }),
     ),
     weigh: z.array(
@@ -135,12 +146,15 @@ export const batchSheetAnswerSchema = z
         weight: z.string(),
         unit: z.string(),
         scale: z.string(),
+        drafts: z.int().meta({ description: 'Weighings it takes where the scale cannot carry it at once.' }),
         perLoad: both,
         asked: z.string().optional(),
       }),
     ),
     mixing: z.array(z.string()),
     grindPlates: z.array(z.string()),
+    stuffInto: z.string().optional(),
+    leftOut: z.array(leftOut),
     proof: z.array(
       z.object({
         limitId: z.string(),

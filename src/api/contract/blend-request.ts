@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MOST_MAIN_PARTS, MOST_PARTS } from '../../batch/composition.ts';
 import { LOT_STATES } from '../../batch/lot.ts';
 import { ALLERGENS, MATERIAL_KINDS, SPECIES, SUBSTANCES } from '../../batch/material.ts';
 import { choiceField, fractionField, record, refuseRepeats, remedy, shown } from '../../tables/json.ts';
@@ -65,12 +66,12 @@ const compositionSchema = record(
     const refuse = (path: string[], message: string) => context.addIssue({ code: 'custom', path, message });
     const main = waterFraction + fatFraction + proteinFraction;
     const all = main + carbohydrateFraction + ashFraction;
-    if (main > 1 + 1e-9) {
+    if (main > MOST_MAIN_PARTS) {
       refuse(
         [],
         `water ${waterFraction}, fat ${fatFraction} and protein ${proteinFraction} add up to ${short(main)}, more than the whole; correct one of them`,
       );
-    } else if (all > 1.03) {
+    } else if (all > MOST_PARTS) {
       refuse(
         [],
         `its five parts add up to ${short(all)}, more than separate tests explain; correct one of them`,
@@ -90,7 +91,8 @@ const compositionSchema = record(
   })
   .meta({
     id: 'Composition',
-    description: 'Shares of one kilogram; water, fat and protein together at most 1.',
+    description:
+      'Shares of one kilogram; water, fat and protein together at most 1, a hair more for separate tests.',
   });
 
 export const materialSchema = record(

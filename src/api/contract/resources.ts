@@ -96,6 +96,7 @@ export const rulesAnswer = z.object({
   jurisdiction: z.string(),
   says: z.string(),
   date: z.string(),
+  edition: z.string().meta({ description: 'Which text was read.' }),
   standards: z.array(
     z.object({
       productClass: z.string(),

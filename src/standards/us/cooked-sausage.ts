@@ -5,8 +5,9 @@ import { ANTIMICROBIALS, PHOSPHATE_COOKED } from './additives.ts';
 import { NO_ANTIOXIDANTS } from './antioxidants.ts';
 import { SAUSAGE_BINDERS } from './binders.ts';
 import { CURING } from './cure.ts';
-import { finishedFat, LAW, none } from './law.ts';
+import { finishedFat, LAW, none, seasoningOnly } from './law.ts';
 import { MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
+import { POULTRY_AT_MOST_HALF } from './poultry.ts';
 
 /**
  * Cooked sausage, 9 CFR 319.140 and 319.180. Added water follows 318.22: moisture less four times the protein,
@@ -65,7 +66,7 @@ const FRANKFURTER: readonly Limit[] = [
   {
     ...LAW,
     id: 'us-319.180a-poultry',
-    says: 'Poultry is at most 15 % of all ingredients less water and ice.',
+    says: 'Poultry is at most 15 % of all ingredients less water, ice and the water of liquids.',
     numerator: FORMS.poultry,
     basis: FORMS.formulaWithoutWater,
     bound: 0.15,
@@ -98,6 +99,7 @@ const FRANKFURTER: readonly Limit[] = [
     '9 CFR 319.180(a), (g)',
     { note: BYPRODUCTS },
   ),
+  seasoningOnly('319.180a', '9 CFR 319.180(a), (e)'),
 ];
 
 const COOKED: readonly Limit[] = [
@@ -114,6 +116,7 @@ export const COOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'frankfurter',
     says: 'Frankfurter, bologna, knockwurst and similar cooked sausage',
     citation: '9 CFR 319.180(a)',
+    cooking: 'cooked',
     limits: [...FRANKFURTER, ...COOKED],
     naming: { name: 'Frankfurter', species: 'lead', leanPair: false },
   },
@@ -121,7 +124,8 @@ export const COOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'cooked-sausage',
     says: 'Other cooked sausage, such as smoked sausage',
     citation: '9 CFR 319.140',
-    limits: [...ADDED_WATER, ...COOKED],
+    cooking: 'cooked',
+    limits: [...ADDED_WATER, POULTRY_AT_MOST_HALF, ...COOKED],
     naming: { species: 'none', leanPair: false },
   },
 ];

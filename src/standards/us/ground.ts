@@ -4,7 +4,7 @@ import type { Standard } from '../../rules/standard.ts';
 import { ANTIMICROBIALS, PHOSPHATE_PATTIES } from './additives.ts';
 import { NO_ANTIOXIDANTS } from './antioxidants.ts';
 import { NOT_CURED } from './cure.ts';
-import { finishedFat, LAW, none } from './law.ts';
+import { finishedFat, LAW, none, seasoningOnly } from './law.ts';
 import { MECHANICALLY_SEPARATED, NO_MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
 
 /** Ground and chopped beef, 9 CFR 319.15. */
@@ -19,6 +19,8 @@ const BEEF_ONLY = none(
   '9 CFR 319.15(a), (b), (c)',
   OF_MEAT,
 );
+
+const SEASONING_ONLY = seasoningOnly('319.15', '9 CFR 319.15(a), (b), (c)');
 
 const CHEEK_MEAT: Limit = {
   ...LAW,
@@ -35,7 +37,13 @@ const CHEEK_MEAT: Limit = {
 const GROUND_COMMON: readonly Limit[] = [
   BEEF_ONLY,
   CHEEK_MEAT,
-  none('us-319.15-no-added-water', 'No water is added.', FORMS.waterPutIn, BOTH),
+  SEASONING_ONLY,
+  none(
+    'us-319.15-no-added-water',
+    'No water is added, and no liquid that brings water.',
+    FORMS.waterPutIn,
+    BOTH,
+  ),
   none('us-319.15-no-phosphate', 'No phosphate is added.', FORMS.phosphate, BOTH),
   none('us-319.15-no-binder', 'No binder or extender is added.', FORMS.anyBinder, BOTH),
   none(
@@ -73,6 +81,7 @@ export const GROUND: readonly Standard[] = [
     productClass: 'ground-beef',
     says: 'Ground beef or chopped beef',
     citation: '9 CFR 319.15(a)',
+    cooking: 'raw',
     limits: [
       finishedFat('319.15a', 'Ground beef', 30, '9 CFR 319.15(a)'),
       none(
@@ -90,6 +99,7 @@ export const GROUND: readonly Standard[] = [
     productClass: 'hamburger',
     says: 'Hamburger',
     citation: '9 CFR 319.15(b)',
+    cooking: 'raw',
     limits: [finishedFat('319.15b', 'Hamburger', 30, '9 CFR 319.15(b)'), ...GROUND_COMMON],
     naming: { name: 'Hamburger', species: 'none', leanPair: true },
   },
@@ -97,8 +107,10 @@ export const GROUND: readonly Standard[] = [
     productClass: 'beef-patties',
     says: 'Beef patties (no fat figure in the standard)',
     citation: '9 CFR 319.15(c)',
+    cooking: 'raw',
     limits: [
       BEEF_ONLY,
+      SEASONING_ONLY,
       none(
         'us-319.15c-no-byproducts',
         'Of the byproducts only partially defatted beef fatty tissue goes in.',

@@ -26,6 +26,23 @@ export const none = (
   ...extra,
 });
 
+/**
+ * A standard that names meat and seasoning. What is a seasoning has no figure: it is told by the kind of material.
+ * @param section as in the id, for example '319.141'.
+ */
+export const seasoningOnly = (
+  section: string,
+  citation = `9 CFR ${section}`,
+  numerator: Limit['numerator'] = FORMS.notSeasoning,
+): Limit =>
+  none(
+    `us-${section}-seasoning-only`,
+    `No ${numerator.says} go in: the standard names none.`,
+    numerator,
+    citation,
+    { note: 'Garlic, onion and herbs, fresh or dried, are seasonings.' },
+  );
+
 /** The most fat of a product as it is sold. @param section as in the id, for example '319.15a'. */
 export const finishedFat = (section: string, name: string, percent: number, citation: string): Limit => ({
   ...LAW,

@@ -6,15 +6,16 @@ import { ANTIOXIDANTS_FRESH, NO_ANTIOXIDANTS } from './antioxidants.ts';
 import { noBinder, SAUSAGE_BINDERS } from './binders.ts';
 import { CURING, NOT_CURED } from './cure.ts';
 import { ITALIAN } from './italian-sausage.ts';
-import { finishedFat, LAW, none } from './law.ts';
+import { finishedFat, LAW, none, seasoningOnly } from './law.ts';
 import { MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
+import { POULTRY_AT_MOST_HALF } from './poultry.ts';
 
 /** Sausage that is not cooked, 9 CFR 319.140 to 319.145 and 319.160. */
 
 const WATER_3_PERCENT: Limit = {
   ...LAW,
   id: 'us-319.140-water',
-  says: 'Water or ice put into uncooked sausage is at most 3 % of all ingredients, the water included.',
+  says: 'Water or ice put into uncooked sausage is at most 3 % of all ingredients, the water of wine and other liquids included.',
   numerator: FORMS.waterPutIn,
   basis: FORMS.formula,
   bound: 0.03,
@@ -39,10 +40,12 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'fresh-pork-sausage',
     says: 'Fresh pork sausage',
     citation: '9 CFR 319.141',
+    cooking: 'raw',
     limits: [
       fat('319.141', 'Fresh pork sausage', 50),
       porkOnly('319.141'),
       noByproducts('319.141'),
+      seasoningOnly('319.141'),
       noBinder('319.141'),
       ...FRESH,
     ],
@@ -52,10 +55,12 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'fresh-beef-sausage',
     says: 'Fresh beef sausage',
     citation: '9 CFR 319.142',
+    cooking: 'raw',
     limits: [
       fat('319.142', 'Fresh beef sausage', 30),
       none('us-319.142-beef-only', 'Only beef goes in.', FORMS.notBeef, '9 CFR 319.142'),
       noByproducts('319.142'),
+      seasoningOnly('319.142'),
       noBinder('319.142'),
       ...FRESH,
     ],
@@ -65,13 +70,26 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'breakfast-sausage',
     says: 'Breakfast sausage',
     citation: '9 CFR 319.143',
-    limits: [fat('319.143', 'Breakfast sausage', 50), ...SAUSAGE_BINDERS, ...FRESH],
+    cooking: 'raw',
+    limits: [
+      fat('319.143', 'Breakfast sausage', 50),
+      none(
+        'us-319.143-no-poultry',
+        'No poultry goes in: the standard names meat and its byproducts.',
+        FORMS.poultry,
+        '9 CFR 319.143 and 301.2',
+      ),
+      seasoningOnly('319.143'),
+      ...SAUSAGE_BINDERS,
+      ...FRESH,
+    ],
     naming: { name: 'Breakfast Sausage', species: 'lead', leanPair: false },
   },
   {
     productClass: 'whole-hog-sausage',
     says: 'Whole hog sausage',
     citation: '9 CFR 319.144',
+    cooking: 'raw',
     limits: [
       fat('319.144', 'Whole hog sausage', 50),
       porkOnly('319.144'),
@@ -84,6 +102,7 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
           note: 'The rule asks for the proportions of one animal, which lots of single parts cannot show; what was mechanically separated from the same hog could go in.',
         },
       ),
+      seasoningOnly('319.144'),
       noBinder('319.144'),
       ...FRESH,
     ],
@@ -93,10 +112,12 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'italian-sausage',
     says: 'Italian sausage (pork)',
     citation: '9 CFR 319.145',
+    cooking: 'raw',
     limits: [
       ...ITALIAN,
       porkOnly('319.145'),
       noByproducts('319.145'),
+      seasoningOnly('319.145b', '9 CFR 319.145(b)', FORMS.notSeasoningNorPepper),
       noBinder('319.145b', '9 CFR 319.145(b)'),
       ...FRESH,
     ],
@@ -106,13 +127,15 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'uncooked-sausage',
     says: 'Other uncooked sausage, such as fresh bratwurst',
     citation: '9 CFR 319.140',
-    limits: [...SAUSAGE_BINDERS, ...FRESH],
+    cooking: 'raw',
+    limits: [POULTRY_AT_MOST_HALF, ...SAUSAGE_BINDERS, ...FRESH],
     naming: { species: 'none', leanPair: false },
   },
   {
     productClass: 'smoked-pork-sausage',
     says: 'Smoked pork sausage, uncooked',
     citation: '9 CFR 319.160',
+    cooking: 'raw',
     limits: [
       fat('319.160', 'Smoked pork sausage', 50),
       porkOnly('319.160'),
@@ -120,6 +143,7 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
         read: 'from memory',
         note: '319.160 says only "pork sausage"; 319.141 keeps byproducts out of fresh pork sausage.',
       }),
+      seasoningOnly('319.160'),
       noBinder('319.160'),
       ...CURING,
       ...UNCOOKED,

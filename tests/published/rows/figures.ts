@@ -68,6 +68,15 @@ const PERCENT: readonly Entry[] = [
   ],
   ['A-25', 'us-319.180a-poultry', 15, 'poultry', 'formulaWithoutWater', of('319.180(a)'), 'official'],
   [
+    'memo 075',
+    'us-319.140-poultry',
+    50,
+    'poultry',
+    'greenWeight',
+    'agency policy memo 075 of 14 August 1984, as a public page gives it: the legend follows "the greater amounts"',
+    'secondary',
+  ],
+  [
     'A-30',
     'us-319.140-added-water',
     10,

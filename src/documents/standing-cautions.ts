@@ -1,0 +1,26 @@
+import { CURING_AGENTS, carries } from '../batch/carries.ts';
+import type { Product } from '../batch/product.ts';
+import type { BlendLine } from '../formulate/blend.ts';
+
+/** The cautions that every sheet of such a product carries, whoever reads it. */
+export function standingCautions({ process }: Product, lines: readonly BlendLine[]): string[] {
+  const cured = lines.some(({ supply }) => carries(supply.material, CURING_AGENTS));
+  const allergens = [...new Set(lines.flatMap(({ supply }) => supply.material.allergens))];
+  return [
+    ...(cured
+      ? [
+          'Nitrite is poisonous in excess: weigh the cure alone, have a second person check it, and never guess.',
+        ]
+      : []),
+    ...(allergens.length > 0
+      ? [`Holds allergens (${allergens.join(', ')}): run it last or clean before the next product.`]
+      : []),
+    ...(process.cooking === 'cooked'
+      ? [
+          'Cooking and cooling follow the HACCP plan and its process authority; this sheet sets no lethality or cooling limit.',
+        ]
+      : []),
+    'Keep meat at or below 40 °F (4 °C) while it is worked (common practice).',
+    'Local rules, the inspector and the HACCP plan of the plant come before this sheet.',
+  ];
+}

@@ -1,0 +1,100 @@
+import { ACCELERATORS, CURING_AGENTS, carries } from '../batch/carries.ts';
+import { isMeat } from '../batch/material.ts';
+import type { Product } from '../batch/product.ts';
+import type { Check } from '../rules/check.ts';
+import { fatPercentOf, fixed, fractionOfPercent, percentOfFraction } from '../units.ts';
+import type { BlendLine, Makeup } from './blend.ts';
+import { LEAST_DIVISIONS } from './scales.ts';
+
+export interface Cautioned {
+  readonly product: Product;
+  readonly lines: readonly BlendLine[];
+  readonly checks: readonly Check[];
+  readonly greenWeightKg: number;
+  readonly finished: Makeup;
+}
+
+/** What a person should know before trusting this blend: none of it is forbidden, all of it has gone wrong before. */
+export function blendCautions(blend: Cautioned): string[] {
+  return [
+    ...coarseLines(blend),
+    ...untestedFat(blend),
+    ...limitsFromMemory(blend),
+    ...declaredYield(blend),
+    ...weakCure(blend),
+    ...uselessAccelerator(blend),
+    ...farFromLabel(blend),
+  ];
+}
+
+function coarseLines({ lines }: Cautioned): string[] {
+  return lines
+    .filter(({ weight }) => weight.divisions < LEAST_DIVISIONS)
+    .map(({ supply, weight: { text, scale, divisions } }) => {
+      const count = divisions === 1 ? '1 division' : `${divisions} divisions`;
+      const cure = carries(supply.material, CURING_AGENTS)
+        ? ' A cure weighed so coarsely may be far off its rate.'
+        : '';
+      return `${supply.material.name}: ${text} ${scale.unit} is only ${count} of the ${scale.name}; weigh it on a finer scale or blend it beforehand.${cure}`;
+    });
+}
+
+function untestedFat({ lines }: Cautioned): string[] {
+  const untested = lines.filter(({ supply }) => isMeat(supply.material) && !supply.lot?.measuredFat);
+  if (untested.length === 0) return [];
+  const names = untested.map(({ supply }) => supply.id).join(', ');
+  return [`Fat of ${names} is the figure of its class, not a test of the lot: test the ground batch.`];
+}
+
+function limitsFromMemory({ checks }: Cautioned): string[] {
+  const touched = checks.filter(
+    ({ limit, numeratorKg }) =>
+      limit.read === 'from memory' && limit.authority === 'law' && limit.bound > 0 && numeratorKg > 0,
+  );
+  if (touched.length === 0) return [];
+  const names = [...new Set(touched.map(({ limit }) => limit.numerator.says))].join(', ');
+  return [`The limits on these were entered from memory; look at the rule before relying on them: ${names}.`];
+}
+
+function declaredYield({ product: { process } }: Cautioned): string[] {
+  if (process.yieldFraction === 1) return [];
+  const percent = percentOfFraction(process.yieldFraction);
+  return [
+    `Figures of the finished product rest on the declared yield of ${percent} %: weigh the finished batch and compare.`,
+  ];
+}
+
+/** Least ingoing nitrite of a cured product that is kept refrigerated. */
+const NITRITE_FLOOR_PPM = 120;
+
+function weakCure({ product, lines, greenWeightKg }: Cautioned): string[] {
+  const nitriteKg = lines.reduce(
+    (sum, { supply, massKg }) => sum + massKg * (supply.material.substances.nitrite ?? 0),
+    0,
+  );
+  const nitritePpm = (nitriteKg / greenWeightKg) * 1e6;
+  if (nitriteKg === 0 || nitritePpm >= NITRITE_FLOOR_PPM || product.label.storage !== 'keep refrigerated')
+    return [];
+  return [
+    `Ingoing nitrite is ${fixed(nitritePpm, 1)} ppm; inspectors' material asks for at least ${NITRITE_FLOOR_PPM} in a cured product that is kept refrigerated (calculations handbook of 1995, p. 12, as quoted in a secondary text). Ask the inspector.`,
+  ];
+}
+
+function uselessAccelerator({ lines }: Cautioned): string[] {
+  const some = (substances: typeof ACCELERATORS) =>
+    lines.some(({ supply }) => carries(supply.material, substances));
+  if (!some(ACCELERATORS) || some(CURING_AGENTS)) return [];
+  return ['A curing accelerator goes in without a cure; 9 CFR 424.21(c) has it only together with one.'];
+}
+
+/** Points of fat by which a batch may stay under the fat on its label before it is worth a word. */
+const LABEL_SLACK = fractionOfPercent(2);
+
+function farFromLabel({ product: { label }, finished }: Cautioned): string[] {
+  if (label.leanPercent === undefined) return [];
+  const promised = fractionOfPercent(fatPercentOf(label.leanPercent));
+  if (promised - finished.fatFraction <= LABEL_SLACK) return [];
+  return [
+    `The label says ${percentOfFraction(promised)} % fat and the batch has ${fixed(finished.fatFraction * 100, 1)} %: set a least fat, or sell it as what it is.`,
+  ];
+}
