@@ -52,7 +52,10 @@ function materialOf({ species, composition, substances, ...input }: MaterialInpu
   return {
     ...input,
     ...(species && { species }),
-    composition: dropAbsent(composition),
+    composition: {
+      ...dropAbsent(composition),
+      saltFraction: composition.saltFraction ?? substances.salt ?? 0,
+    },
     substances: dropAbsent(substances),
   };
 }

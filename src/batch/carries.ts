@@ -21,6 +21,7 @@ export const RESTRICTED: readonly Substance[] = [
   'diacetate',
   'isolated soy protein',
   'sodium caseinate',
+  'free water',
 ];
 
 export const CURING_AGENTS: readonly Substance[] = ['nitrite', 'nitrate'];

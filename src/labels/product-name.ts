@@ -1,4 +1,4 @@
-import { ANTIOXIDANTS, carries } from '../batch/carries.ts';
+import { ANTIOXIDANTS, CURING_AGENTS, carries } from '../batch/carries.ts';
 import { isMeat, type Material } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import type { BlendLine } from '../formulate/blend.ts';
@@ -23,16 +23,32 @@ export function productName(
   casing?: Material,
 ): ProductName {
   return {
-    name: [smoked(product, standard), species(standard, lines), baseName(product, standard)]
+    name: [
+      isUncured(standard, lines) ? 'Uncured' : '',
+      smoked(product, standard),
+      species(standard, lines),
+      baseName(product, standard),
+    ]
       .filter(Boolean)
       .join(' '),
     qualifiers: [
+      ...(isUncured(standard, lines) ? [NO_NITRITE] : []),
       ...binderLines(product, lines),
       ...smokeFlavorLine(lines),
       ...antioxidantLine(lines),
       ...casingLine(casing),
     ],
   };
+}
+
+/** How such a product is named was read in a text that quotes the rule. */
+const NO_NITRITE: Duty = {
+  text: 'No Nitrate or Nitrite Added',
+  citation: '9 CFR 317.17 and 319.2, secondary',
+};
+
+function isUncured({ naming }: Standard, lines: readonly BlendLine[]): boolean {
+  return naming.impliesCure === true && !lines.some(({ supply }) => carries(supply.material, CURING_AGENTS));
 }
 
 /** A casing of another species than the meat, or of unknown collagen, is declared; the label maker knows which. */

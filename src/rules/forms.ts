@@ -56,7 +56,7 @@ export const FORMS = {
   finishedFat: form('finishedFat', 'fat', ...FINISHED_FAT_TERMS),
   finishedWater: form('finishedWater', 'moisture', part('water'), mass(undefined, '-water loss')),
   protein: form('protein', 'protein', part('protein')),
-  salt: form('salt', 'salt added', carried('salt')),
+  salt: form('salt', 'salt added', part('salt')),
   cost: form('cost', 'cost of all ingredients', { of: 'cost', times: 1 }),
 
   waterPutIn: form(

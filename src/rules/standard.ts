@@ -22,6 +22,8 @@ export interface Naming {
   readonly species: 'in name' | 'lead' | 'none';
   /** Ground product may show its lean percent when the fat percent stands beside it (9 CFR 317.362(f)). */
   readonly leanPair: boolean;
+  /** The name promises a cured product: without nitrite or nitrate it is sold as "Uncured" (9 CFR 319.2). */
+  readonly impliesCure?: boolean;
 }
 
 /** The rules of one place. */

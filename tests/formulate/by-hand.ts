@@ -228,7 +228,7 @@ function houseDemands({ targets, label, meatBlock, seasoning }: Product): Demand
     fat: fatLeft,
     water: waterLeft,
     protein,
-    salt: carries('salt'),
+    salt: ({ composition }) => share(composition.saltFraction),
     'cost per kg': cost,
   };
   for (const { measure, min, max } of targets) {

@@ -413,7 +413,7 @@ function drawSeasonings(draw: Draw, standard: Standard, batchKg: number) {
         proteinFraction: 0,
         carbohydrateFraction: 0,
         ashFraction: 0,
-        saltFraction: 0,
+        saltFraction: offer.substances?.salt ?? 0,
         ...offer.composition,
       }),
       substances: offer.substances ?? {},

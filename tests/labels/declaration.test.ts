@@ -49,7 +49,7 @@ describe('the name of the product', () => {
     ['italian-sausage', 'Italian Sausage'],
     ['uncooked-sausage', 'House Product'],
     ['smoked-pork-sausage', 'Smoked Pork Sausage'],
-    ['frankfurter', 'Pork Frankfurter'],
+    ['frankfurter', 'Uncured Pork Frankfurter'],
     ['cooked-sausage', 'House Product'],
   ])('of class %s with pork alone is %s', (productClass, name) => {
     expect(nameOf(productClass)).toBe(name);
@@ -63,14 +63,25 @@ describe('the name of the product', () => {
 
   // One species in the name where it is the only one: 9 CFR 319.180(c).
   it('has no species in front where two went in, and the poultry where it stands alone', () => {
-    expect(nameOf('frankfurter', {}, ['pork', 'beef'])).toBe('Frankfurter');
-    expect(nameOf('frankfurter', {}, ['beef', 'salt', 'water'])).toBe('Beef Frankfurter');
+    expect(nameOf('frankfurter', {}, ['pork', 'beef', 'cure-6.25'])).toBe('Frankfurter');
+    expect(nameOf('frankfurter', {}, ['beef', 'salt', 'water', 'cure-6.25'])).toBe('Beef Frankfurter');
     expect(nameOf('breakfast-sausage', {}, ['pork', 'chicken-fat'])).toBe('Breakfast Sausage');
-    expect(nameOf('frankfurter', {}, ['pork', 'pork-fat', 'pork-separated'])).toBe('Pork Frankfurter');
+    expect(nameOf('frankfurter', {}, ['pork', 'pork-fat', 'pork-separated', 'cure-6.25'])).toBe(
+      'Pork Frankfurter',
+    );
+  });
+
+  // "Uncured" before the name and the statement beside it: 9 CFR 319.2 and 317.17, read in texts that quote them.
+  it('says uncured where the name promises a cure and none went in', () => {
+    expect(nameOf('frankfurter')).toBe('Uncured Pork Frankfurter');
+    expect(nameOf('frankfurter', {}, ['pork', 'cure-6.25'])).toBe('Pork Frankfurter');
+    expect(nameOf('cooked-sausage')).not.toContain('Uncured');
   });
 
   it('says smoked once for a smoked product', () => {
-    expect(nameOf('frankfurter', { process: { ...COOKED, smoked: true } })).toBe('Smoked Pork Frankfurter');
+    expect(nameOf('frankfurter', { process: { ...COOKED, smoked: true } }, ['pork', 'cure-6.25'])).toBe(
+      'Smoked Pork Frankfurter',
+    );
     expect(nameOf('smoked-pork-sausage', { process: { ...RAW, smoked: true } })).toBe('Smoked Pork Sausage');
     expect(nameOf('cooked-sausage', { name: 'Smoked Sausage', process: { ...COOKED, smoked: true } })).toBe(
       'Smoked Sausage',

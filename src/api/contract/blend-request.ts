@@ -53,7 +53,7 @@ const compositionSchema = record(
     proteinFraction: fractionField,
     carbohydrateFraction: fractionField.default(0),
     ashFraction: fractionField.default(0),
-    saltFraction: fractionField.default(0),
+    saltFraction: fractionField.optional().meta({ description: 'What substances say of salt when absent.' }),
     collagenFraction: fractionField.optional(),
     saturatedFatFraction: fractionField.optional(),
     cholesterolMgPerKg: perKg.optional(),

@@ -118,7 +118,7 @@ export const COOKED_SAUSAGE: readonly Standard[] = [
     citation: '9 CFR 319.180(a)',
     cooking: 'cooked',
     limits: [...FRANKFURTER, ...COOKED],
-    naming: { name: 'Frankfurter', species: 'lead', leanPair: false },
+    naming: { name: 'Frankfurter', species: 'lead', leanPair: false, impliesCure: true },
   },
   {
     productClass: 'cooked-sausage',
