@@ -266,7 +266,8 @@ describe('blends of random plants', () => {
     });
     console.log(`no blend: ${none.length}, of them by the scale ${byScale}`);
     expect(broken).toEqual([]);
-    expect(byScale).toBeLessThan(0.03 * RUNS);
+    // Without moving single divisions where a limit leaves no room it would be 46 of these 2,400.
+    expect(byScale).toBeLessThan(0.0125 * RUNS);
   });
 
   it('that are missing have at least one reason each', () => {
