@@ -30,22 +30,26 @@ export function exact(value: number | string): Exact {
   return scale >= 0 ? { digits, scale } : { digits: digits * powerOfTen(-scale), scale: 0 };
 }
 
+/** a + b, exactly. */
 export function add(a: Exact, b: Exact): Exact {
   if (a.scale === b.scale) return { digits: a.digits + b.digits, scale: a.scale };
   if (a.scale > b.scale) return { digits: a.digits + lift(b, a.scale), scale: a.scale };
   return { digits: lift(a, b.scale) + b.digits, scale: b.scale };
 }
 
+/** a − b, exactly. */
 export function subtract(a: Exact, b: Exact): Exact {
   return add(a, { digits: -b.digits, scale: b.scale });
 }
 
+/** a × b, exactly. */
 export function multiply(a: Exact, b: Exact): Exact {
   if (a === ONE) return b;
   if (b === ONE) return a;
   return { digits: a.digits * b.digits, scale: a.scale + b.scale };
 }
 
+/** The exact sum; zero of nothing. */
 export function sum(values: Iterable<Exact>): Exact {
   let total = ZERO;
   for (const value of values) if (value !== ZERO) total = add(total, value);
@@ -58,6 +62,7 @@ export function compare(a: Exact, b: Exact): number {
   return digits < 0n ? -1 : digits > 0n ? 1 : 0;
 }
 
+/** Whether the value is nothing at all. */
 export function isZero(a: Exact): boolean {
   return a.digits === 0n;
 }

@@ -24,10 +24,12 @@ export const KILOGRAMS_PER: Readonly<Record<MassUnit, Exact>> = {
   oz: exact('0.028349523125'),
 };
 
+/** A mass in kilograms, correctly rounded from the exact definition of its unit. */
 export function kilograms(mass: Mass): number {
   return toNumber(multiply(exact(mass.value), KILOGRAMS_PER[mass.unit]));
 }
 
+/** Kilograms in another unit, correctly rounded. */
 export function inUnit(massKg: number, unit: MassUnit): number {
   return ratio(exact(massKg), KILOGRAMS_PER[unit]);
 }
@@ -47,6 +49,7 @@ export function fractionOfPercent(percent: number): number {
   return toNumber(multiply(exact(percent), { digits: 1n, scale: 2 }));
 }
 
+/** 0.2713 becomes 27.13. */
 export function percentOfFraction(fraction: number): number {
   return toNumber(multiply(exact(fraction), exact(100)));
 }

@@ -14,6 +14,9 @@ export interface FormulationPool {
 
 const MOST_WAITING = 64;
 
+/**
+ * Starts the threads. @param solveSeconds longest time for one blend, waiting included; the thread is then ended.
+ */
 export function formulationPool(solveSeconds: number): FormulationPool {
   // The same module runs from its source in tests and from the build in the service.
   const fromSource = import.meta.url.endsWith('.ts');

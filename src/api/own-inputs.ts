@@ -15,10 +15,12 @@ export interface RequestIssue {
 type Issues = RequestIssue[];
 type Materials = ReadonlyMap<string, Material>;
 
+/** What is wrong with an id that no table and no request explains, and what to do. */
 export function unknownMaterial(id: string): string {
   return `"${id}": no such material; correct the id, or give the material under materials`;
 }
 
+/** The materials of the tables and those the request brings; its own may not take the place of a known one. */
 export function withOwnMaterials(known: Materials, own: readonly MaterialInput[], issues: Issues): Materials {
   const materials = new Map(known);
   own.forEach((input, index) => {
@@ -60,6 +62,7 @@ function materialOf({ species, composition, substances, ...input }: MaterialInpu
   };
 }
 
+/** Lots given with the request. Unlike the inventory's, a lot that cannot be used that day is a fault. */
 export function ownLots(
   inputs: readonly LotInput[],
   materials: Materials,

@@ -17,6 +17,7 @@ import { Problem } from './problem.ts';
 
 /** What the plant has, for reading. */
 
+/** Materials of the tables, filtered and paged. */
 export function listMaterials({ data }: Desk, query: z.output<typeof materialsQuery>) {
   const { kind, species, search = '', ...page } = query;
   const wanted = search.toLowerCase();
@@ -29,6 +30,7 @@ export function listMaterials({ data }: Desk, query: z.output<typeof materialsQu
   return pageOf(found, page, materialAnswer);
 }
 
+/** Lots on hand, filtered and paged. */
 export function listLots({ data }: Desk, query: z.output<typeof lotsQuery>) {
   const { materialId, usableOn, ...page } = query;
   const found = data.lots.filter(
@@ -39,6 +41,7 @@ export function listLots({ data }: Desk, query: z.output<typeof lotsQuery>) {
   return pageOf(found, page, lotAnswer);
 }
 
+/** Products of the plant in the form that a request takes. */
 export function listProducts({ data }: Desk, page: z.output<typeof productsQuery>) {
   return pageOf([...data.products.values()], page, ({ json }) => json);
 }
@@ -90,6 +93,7 @@ export function listRules(
   };
 }
 
+/** The plant, its scales and its day. */
 export function readPlant({ data, today }: Desk) {
   const { name, establishment, jurisdiction, currency, units, timeZone, mixerCapacityKg, scales } =
     data.plant;

@@ -48,6 +48,7 @@ export function availableKg({ onHandKg, mostKg = Number.POSITIVE_INFINITY }: Sup
   return Math.min(onHandKg, mostKg);
 }
 
+/** A lot as a supply; its composition follows the fat that was measured, where it was. */
 export function supplyOfLot(lot: Lot, material: Material): Supply {
   return {
     id: lot.id,
@@ -59,6 +60,7 @@ export function supplyOfLot(lot: Lot, material: Material): Supply {
   };
 }
 
+/** A material without a lot as a supply that does not run out. @param costPerKg what it is bought at. */
 export function supplyOfMaterial(material: Material, costPerKg: number): Supply {
   return {
     id: material.id,

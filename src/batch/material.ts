@@ -104,6 +104,7 @@ export interface Material {
   readonly source: string;
 }
 
+/** Whether it counts toward the green weight: meat, poultry and their byproducts. */
 export function isMeat(material: Material): boolean {
   return (MEAT_KINDS as readonly string[]).includes(material.kind);
 }

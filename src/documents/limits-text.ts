@@ -14,6 +14,7 @@ export interface LimitsList {
   }[];
 }
 
+/** The limits as plain text, with the mark of how each figure was read. */
 export function limitsText({ says, edition, standards }: LimitsList): string {
   return [
     `${says}: ${edition}`,

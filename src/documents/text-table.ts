@@ -4,6 +4,7 @@ export interface TextColumn {
   readonly align: 'left' | 'right';
 }
 
+/** Lines of text: the titles, then a line for each row; columns two spaces apart. */
 export function textTable(columns: readonly TextColumn[], rows: readonly (readonly string[])[]): string[] {
   const widths = columns.map(({ title }, index) =>
     Math.max(title.length, ...rows.map((row) => (row[index] ?? '').length)),

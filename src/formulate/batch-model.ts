@@ -16,6 +16,10 @@ export interface BatchModel extends LinearModel {
   readonly limitOfRow: ReadonlyMap<number, Limit>;
 }
 
+/**
+ * Size, fixed seasoning lines and limits as rows over kilograms of each supply.
+ * @throws MissingFigure when a limit counts a constituent that a supply has no figure for.
+ */
 export function batchModel(
   coefficients: Coefficients,
   product: Product,

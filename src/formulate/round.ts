@@ -28,6 +28,7 @@ export interface WeighedLine {
  */
 export type Rounding = 'free' | 'down' | 'nearest';
 
+/** Meat is free; water, binders and whatever carries a restricted substance go down; the rest to the nearest. */
 export function roundingOf(material: Material): Rounding {
   if (isMeat(material)) return 'free';
   const isCounted = material.kind === 'binder' || material.kind === 'water' || carries(material, RESTRICTED);

@@ -50,6 +50,7 @@ export function settle(optimum: readonly number[], heldBack: readonly number[], 
   }
 }
 
+/** Whether a load can be printed: it has its size and every limit holds. */
 export function isRight({ checks, hasSize }: SettledLoad): boolean {
   return hasSize && checks.every(({ holds }) => holds);
 }

@@ -56,6 +56,7 @@ export class MissingFigure extends Error {
   }
 }
 
+/** Whether a supply matches every list that the selector gives. */
 export function selects(selector: Selector | undefined, { material }: Supply): boolean {
   if (!selector) return true;
   const { kinds, exceptKinds, species, exceptSpecies, materialIds } = selector;

@@ -37,6 +37,7 @@ export function shownBound({ bound, unit }: Pick<Limit, 'bound' | 'unit'>): numb
   return inShownUnit(bound, unit);
 }
 
+/** A fraction in the unit people read, without the noise of the multiplication. */
 export function inShownUnit(value: number, unit: Limit['unit']): number {
   const times = { percent: 100, ppm: 1e6, 'price per kg': 1 }[unit];
   return Number((value * times).toPrecision(15));

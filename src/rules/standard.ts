@@ -35,6 +35,7 @@ export interface RuleSet {
   readonly standards: readonly Standard[];
 }
 
+/** The standard of a product class; undefined when the rule set has no such class. */
 export function findStandard(ruleSet: RuleSet, productClass: string): Standard | undefined {
   return ruleSet.standards.find((standard) => standard.productClass === productClass);
 }
