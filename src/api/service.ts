@@ -71,14 +71,17 @@ function listen(server: Server, { port, host }: Settings): Promise<void> {
   });
 }
 
+/** Ends when every request under way is answered, or by force after a while. */
 function closeServer(server: Server): Promise<void> {
   return new Promise((resolve) => {
     const force = setTimeout(() => server.closeAllConnections(), STOP_WITHIN_MS);
+    // A connection that falls idle after its last answer would otherwise be kept open for its next request.
+    const idle = setInterval(() => server.closeIdleConnections(), 50);
     server.close(() => {
       clearTimeout(force);
+      clearInterval(idle);
       resolve();
     });
-    server.closeIdleConnections();
   });
 }
 
