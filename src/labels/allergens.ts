@@ -3,15 +3,24 @@ import type { BlendLine } from '../formulate/blend.ts';
 
 export interface AllergenDeclaration {
   readonly allergens: readonly Allergen[];
-  /** 'Contains: Milk, Wheat.' or undefined when none of the nine is in the batch. */
+  /** 'Contains: Milk, Tree nuts (pistachio).' or undefined when no material of the batch lists one. */
   readonly text?: string;
 }
 
-/** Every allergen that any ingredient of the batch carries, in the order of the law. */
+/** Groups that are declared by the kind of nut, fish or shellfish (21 U.S.C. 343(w)(2); from memory, verify). */
+const NAMED_BY_KIND: readonly Allergen[] = ['tree nuts', 'fish', 'crustacean shellfish'];
+
+/** Every allergen that any material of the batch lists, in the order of the law. */
 export function allergenDeclaration(lines: readonly BlendLine[]): AllergenDeclaration {
-  const carried = new Set(lines.flatMap(({ supply }) => supply.material.allergens));
-  const allergens = ALLERGENS.filter((allergen) => carried.has(allergen));
+  const carriers = (allergen: Allergen) =>
+    lines.filter(({ supply }) => supply.material.allergens.includes(allergen));
+  const allergens = ALLERGENS.filter((allergen) => carriers(allergen).length > 0);
   if (allergens.length === 0) return { allergens };
-  const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
-  return { allergens, text: `Contains: ${allergens.map(capital).join(', ')}.` };
+  const words = allergens.map((allergen) => {
+    const name = allergen.charAt(0).toUpperCase() + allergen.slice(1);
+    if (!NAMED_BY_KIND.includes(allergen)) return name;
+    const kinds = [...new Set(carriers(allergen).map(({ supply }) => supply.material.declaredName))];
+    return `${name} (${kinds.join(', ')})`;
+  });
+  return { allergens, text: `Contains: ${words.join(', ')}.` };
 }

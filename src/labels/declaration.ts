@@ -41,7 +41,7 @@ export function declare(
       citation: '9 CFR 317.2(i)',
     },
     cautions: [
-      'Check that every allergen carried over from other products on the line is managed; this list covers what was weighed in.',
+      "Allergens are those that the tables list for what was weighed in: check each supplier's label, above all of mixes and cereals, and manage what other products leave on the line.",
       'Nutrition facts are not part of this declaration; ground product and sausage need them unless an exemption applies.',
     ],
   };
