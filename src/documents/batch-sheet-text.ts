@@ -1,6 +1,6 @@
 import { fixed, fractionOfPercent } from '../units.ts';
 import type { BatchSheet, BothUnits, PickLine, ProofLine } from './batch-sheet.ts';
-import { textTable } from './text-table.ts';
+import { left, right, textTable } from './text-table.ts';
 
 /** The batch sheet as plain text, to be read on a screen or sent to any printer. */
 export function batchSheetText(sheet: BatchSheet): string {
@@ -50,15 +50,15 @@ function section(title: string, lines: readonly string[]): string[] {
 function pick({ pick: lines, units }: BatchSheet): string[] {
   return textTable(
     [
-      { title: 'Lot', align: 'left' },
-      { title: 'Material', align: 'left' },
-      { title: 'fetch', align: 'right' },
-      { title: 'boxes', align: 'right' },
-      { title: 'use by', align: 'left' },
-      { title: 'from Est.', align: 'left' },
-      { title: 'their lot', align: 'left' },
-      { title: 'place', align: 'left' },
-      { title: '', align: 'left' },
+      left('Lot'),
+      left('Material'),
+      right('fetch'),
+      right('boxes'),
+      left('use by'),
+      left('from Est.'),
+      left('their lot'),
+      left('place'),
+      left(''),
     ],
     lines.map((line) => [
       line.lotId,
@@ -83,15 +83,15 @@ function weigh({ weigh: lines, units }: BatchSheet): string[] {
   const other = units === 'lb' ? 'kg' : 'lb';
   return textTable(
     [
-      { title: '', align: 'left' },
-      { title: '#', align: 'right' },
-      { title: 'Material', align: 'left' },
-      { title: 'Lot', align: 'left' },
-      { title: 'weigh', align: 'right' },
-      { title: '', align: 'left' },
-      { title: `(${other})`, align: 'right' },
-      { title: 'on', align: 'left' },
-      { title: 'asked', align: 'left' },
+      left(''),
+      right('#'),
+      left('Material'),
+      left('Lot'),
+      right('weigh'),
+      left(''),
+      right(`(${other})`),
+      left('on'),
+      left('asked'),
     ],
     lines.map((line) => [
       '[ ]',
@@ -125,14 +125,7 @@ function proof({ proof: lines, currency }: BatchSheet): string[] {
     holds && sense === 'min' && figure === 0;
   const touched = lines.filter((line) => !isAbsent(line) && !isSelfEvident(line));
   const table = textTable(
-    [
-      { title: '', align: 'left' },
-      { title: 'What', align: 'left' },
-      { title: 'found', align: 'right' },
-      { title: 'limit', align: 'right' },
-      { title: 'of', align: 'left' },
-      { title: 'rule', align: 'left' },
-    ],
+    [left(''), left('What'), right('found'), right('limit'), left('of'), left('rule')],
     touched.map((line) => [
       line.holds ? 'ok' : 'NO',
       line.what,
@@ -177,13 +170,7 @@ function makeup({ makeup: { raw, finished } }: BatchSheet): string[] {
     percent(saltFraction),
   ];
   return textTable(
-    [
-      { title: 'percent', align: 'left' },
-      { title: 'fat', align: 'right' },
-      { title: 'moisture', align: 'right' },
-      { title: 'protein', align: 'right' },
-      { title: 'salt added', align: 'right' },
-    ],
+    [left('percent'), right('fat'), right('moisture'), right('protein'), right('salt added')],
     [row('raw', raw), row('finished', finished)],
   );
 }

@@ -4,6 +4,9 @@ export interface TextColumn {
   readonly align: 'left' | 'right';
 }
 
+export const left = (title: string): TextColumn => ({ title, align: 'left' });
+export const right = (title: string): TextColumn => ({ title, align: 'right' });
+
 /** Lines of text: the titles, then a line for each row; columns two spaces apart. */
 export function textTable(columns: readonly TextColumn[], rows: readonly (readonly string[])[]): string[] {
   const widths = columns.map(({ title }, index) =>

@@ -4,6 +4,7 @@ import type { Product } from '../batch/product.ts';
 import { forbiddenBy } from '../rules/eligibility.ts';
 import { selects } from '../rules/form.ts';
 import type { Limit } from '../rules/limit.ts';
+import { percentOfFraction } from '../units.ts';
 import type { LeftOut } from './blend.ts';
 import type { Issue } from './request.ts';
 
@@ -98,7 +99,7 @@ function findGaps(
     issues.push({
       code: 'no-supply',
       path: ['product', 'meatBlock', index],
-      message: `No usable lot for "${part.name}", of which the product asks at least ${part.minFraction * 100} %. Receive a lot of it or change its minFraction.`,
+      message: `No usable lot for "${part.name}", of which the product asks at least ${percentOfFraction(part.minFraction)} %. Receive a lot of it or change its minFraction.`,
     });
   });
   seasoning.forEach(({ materialId, minFraction }, index) => {

@@ -114,11 +114,11 @@ const AT_THE_BOUND: Readonly<Record<string, readonly [counted: Weighed, other: W
     ['pork', '1000'],
   ],
   'us-424.21c-ascorbic-acid': [
-    ['ascorbic-acid', '0.469'],
+    ['ascorbic-acid', '0.46875'],
     ['pork', '1000'],
   ],
   'us-424.21c-sodium-ascorbate': [
-    ['sodium-erythorbate', '0.547'],
+    ['sodium-erythorbate', '0.546875'],
     ['pork', '1000'],
   ],
   // As much citric acid as accelerator: half of both.

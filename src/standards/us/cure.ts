@@ -4,7 +4,7 @@ import { LAW, none } from './law.ts';
 
 /**
  * Curing agents and accelerators of 9 CFR 424.21(c) in chopped or ground meat. The rule writes ounces per
- * 100 lb; the bounds are the ppm as printed for inspectors. A batch is compared unrounded.
+ * 100 lb, inspectors' material prints rounded ppm; a batch is compared, unrounded, with the stricter of the two.
  */
 
 const CURED = {
@@ -21,7 +21,8 @@ const NITRITE: Limit = {
   says: 'Ingoing nitrite in chopped or ground cured meat is at most 156 ppm of the green weight.',
   numerator: FORMS.nitrite,
   bound: 156e-6,
-  note: 'Written as 1/4 oz per 100 lb (156.25 ppm) of meat, byproduct or poultry; compared with 156 as printed.',
+  read: 'secondary',
+  note: 'The rule itself, read, writes 1/4 oz per 100 lb (156.25 ppm); the 156 compared is the figure printed for inspectors, as texts quote it.',
 };
 
 const NITRATE: Limit = {
@@ -30,25 +31,26 @@ const NITRATE: Limit = {
   says: 'Ingoing nitrate in chopped or ground cured meat is at most 1718 ppm of the green weight.',
   numerator: FORMS.nitrate,
   bound: 1718e-6,
-  note: 'Written as 2 3/4 oz per 100 lb (1718.75 ppm) of meat or poultry; compared with 1718 as printed.',
+  read: 'secondary',
+  note: 'The rule itself, read, writes 2 3/4 oz per 100 lb (1718.75 ppm); the 1718 compared is the figure printed for inspectors, as texts quote it.',
 };
 
 const ASCORBIC_ACID: Limit = {
   ...CURED,
   id: 'us-424.21c-ascorbic-acid',
-  says: 'Ascorbic or erythorbic acid in cured comminuted meat is at most 469 ppm of the green weight.',
+  says: 'Ascorbic or erythorbic acid in cured comminuted meat is at most 468.75 ppm of the green weight.',
   numerator: FORMS.ascorbicAcid,
-  bound: 469e-6,
-  note: 'Written as 3/4 oz per 100 lb (468.75 ppm), one row for each acid; the two are added up here.',
+  bound: 468.75e-6,
+  note: 'Written as 3/4 oz per 100 lb (often rounded to 469 ppm), one row for each acid; the two are added up here.',
 };
 
 const SODIUM_ASCORBATE: Limit = {
   ...CURED,
   id: 'us-424.21c-sodium-ascorbate',
-  says: 'Sodium ascorbate or erythorbate in cured comminuted meat is at most 547 ppm of the green weight.',
+  says: 'Sodium ascorbate or erythorbate in cured comminuted meat is at most 546.875 ppm of the green weight.',
   numerator: FORMS.sodiumAscorbate,
-  bound: 547e-6,
-  note: 'Written as 7/8 oz per 100 lb (546.875 ppm), one row for each salt; the two are added up here.',
+  bound: 546.875e-6,
+  note: 'Written as 7/8 oz per 100 lb (often rounded to 547 ppm), one row for each salt; the two are added up here.',
 };
 
 const CITRIC_ACID: Limit = {

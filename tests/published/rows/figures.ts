@@ -20,7 +20,7 @@ const CURING_AGENTS = (ounces: string, ppm: string) =>
     `curing agents: "${ounces} to 100 lb"; the ppm as a public note of 2026 works it out, ${ppm}`,
   );
 const ACCELERATORS = (ounces: string, ppm: string) =>
-  of('424.21(c)', `curing accelerators: "${ounces} to 100 lb"; the ppm as the trade prints it, ${ppm}`);
+  of('424.21(c)', `curing accelerators: "${ounces} to 100 lb"; which is ${ppm} ppm`);
 const ANTIOXIDANTS = of('424.21(c)', 'antioxidants: "0.01 percent based on fat content"');
 const WATER_318 = '9 CFR 318.22(b), 2015 annual edition: "AW=TW-(TP-(P-1.0))4", four times the allowance';
 
@@ -176,7 +176,7 @@ const PPM: readonly Entry[] = [
     'nitrite',
     'greenWeight',
     CURING_AGENTS('1/4 oz', '156'),
-    'official',
+    'secondary',
   ],
   [
     'A-66',
@@ -188,24 +188,24 @@ const PPM: readonly Entry[] = [
       '424.21(c)',
       'curing agents: "2 3/4 oz to 100 lb"; the decimals of 1718.75 ppm cut off as for nitrite',
     ),
-    'official',
+    'secondary',
   ],
   [
     'A-69',
     'us-424.21c-ascorbic-acid',
-    469,
+    468.75,
     'ascorbicAcid',
     'greenWeight',
-    ACCELERATORS('3/4 oz', '469'),
+    ACCELERATORS('3/4 oz', '468.75'),
     'official',
   ],
   [
     'A-70',
     'us-424.21c-sodium-ascorbate',
-    547,
+    546.875,
     'sodiumAscorbate',
     'greenWeight',
-    ACCELERATORS('7/8 oz', '547'),
+    ACCELERATORS('7/8 oz', '546.875'),
     'official',
   ],
   ['A-78 BHA', 'us-424.21c-bha-fresh-sausage', 100, 'BHA', 'fat', ANTIOXIDANTS, 'official'],
