@@ -23,8 +23,8 @@ const SECONDARY = [
   // How soy protein counts is in an earlier text of 9 CFR 319.140 only.
   'us-424.21c-binders',
   // The ounces were read in the rule, the rounded ppm in texts that quote inspectors' material.
-  'us-424.21c-nitrite-comminuted',
   'us-424.21c-nitrate-comminuted',
+  'us-424.21c-nitrite-comminuted',
   // Written for Italian sausage; the rest follows from what the other standards do not name.
   'us-not-cured',
 ];
