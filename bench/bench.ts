@@ -92,7 +92,7 @@ function meatLots(count: number): Supply[] {
 const SEASONINGS: readonly Supply[] = [
   supplyOfMaterial(material('salt', 'salt', { substances: { salt: 1 } }), 0.9),
   supplyOfMaterial(material('pepper', 'spice', { substances: { pepper: 1 } }), 14),
-  supplyOfMaterial(material('cure', 'cure', { substances: { nitrite: 0.0625, salt: 0.9375 } }), 3),
+  supplyOfMaterial(material('cure', 'cure', { substances: { 'sodium nitrite': 0.0625, salt: 0.9375 } }), 3),
   supplyOfMaterial(material('water', 'water', { composition: { ...NOTHING, waterFraction: 1 } }), 0.002),
 ];
 

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { blend, type Desk, label, sheet } from './api/blending.ts';
 import { dateSchema } from './api/contract/quantities.ts';
+import { loadPlant } from './api/load-plant.ts';
 import { notJson, Problem } from './api/problem.ts';
 import { listRules } from './api/resources.ts';
 import { todayAt } from './api/service.ts';
@@ -14,7 +15,6 @@ import { formulate } from './formulate/formulate.ts';
 import { javascriptLpSolver } from './solver/engines/javascript-lp-solver.ts';
 import { RULE_SETS } from './standards/all.ts';
 import { TableError } from './tables/csv.ts';
-import { loadPlantFolder } from './tables/plant-folder.ts';
 
 const USAGE = `meatblock: what goes into a batch, from the terminal
 
@@ -100,9 +100,10 @@ function readArguments(args: readonly string[]) {
 }
 
 function openDesk(plant: string | undefined, tables: string | undefined): Desk {
-  const data = loadPlantFolder(
+  const data = loadPlant(
     folderOf(plant, 'demo-data', process.env),
     folderOf(tables, 'ingredient-tables', process.env),
+    RULE_SETS,
   );
   return {
     data,

@@ -1,10 +1,11 @@
 import type { Formulation, LeftOut } from '../formulate/blend.ts';
 import type { Check } from '../rules/check.ts';
-import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
+import { inForceOn, inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
+import type { LaboratoryLimit } from '../rules/standard.ts';
 import { inUnit, pricePerUnit } from '../units.ts';
 
 import type { BlendTask } from './blend-task.ts';
-import type { BlendAnswer, LimitAnswer } from './contract/blend-answer.ts';
+import type { BlendAnswer, LaboratoryAnswer, LimitAnswer } from './contract/blend-answer.ts';
 
 /** A formulation as it travels in JSON; a refusal never gets here, it is a problem. */
 export function blendAnswer(
@@ -49,6 +50,12 @@ export function blendAnswer(
       ...(asked && { asked: { ...asked, togetherWith: [...asked.togetherWith] } }),
     })),
     checks: blend.checks.map(checkAnswer),
+    switchedOff: blend.switchedOff.map(({ limit, reason, check }) => ({
+      limit: limitAnswer(limit),
+      reason,
+      ...(check && { check: checkAnswer(check) }),
+    })),
+    laboratory: inForceOn(standard.laboratory ?? [], date).map(laboratoryAnswer),
     raw: blend.raw,
     finishedMakeup: blend.finished,
     leftOut: blend.leftOut.map(leftOutAnswer),
@@ -57,7 +64,7 @@ export function blendAnswer(
 }
 
 export function limitAnswer(limit: Limit): LimitAnswer {
-  const { id, says, sense, unit, authority, citation, read, inForce, note } = limit;
+  const { id, says, sense, within, unit, authority, citation, read, inForce, note } = limit;
   return {
     id,
     says,
@@ -65,6 +72,7 @@ export function limitAnswer(limit: Limit): LimitAnswer {
     basis: limit.basis.says,
     sense,
     bound: shownBound(limit),
+    ...(within !== undefined && { within }),
     unit,
     authority,
     citation,
@@ -74,6 +82,10 @@ export function limitAnswer(limit: Limit): LimitAnswer {
   };
 }
 
+export function laboratoryAnswer({ inForce, ...rest }: LaboratoryLimit): LaboratoryAnswer {
+  return { ...rest, ...(inForce && { inForce: { ...inForce } }) };
+}
+
 function checkAnswer({
   limit,
   holds,
@@ -81,10 +93,19 @@ function checkAnswer({
   room,
   numeratorKg,
   basisKg,
+  contributions,
 }: Check): Extract<BlendAnswer, { outcome: 'blend' }>['checks'][number] {
   // An empty basis (no fat at all under a limit on fat) has no ratio; JSON has no NaN.
   const shown = (fraction: number) => (Number.isNaN(fraction) ? 0 : inShownUnit(fraction, limit.unit));
-  return { limit: limitAnswer(limit), holds, value: shown(value), room: shown(room), numeratorKg, basisKg };
+  return {
+    limit: limitAnswer(limit),
+    holds,
+    value: shown(value),
+    room: shown(room),
+    numeratorKg,
+    basisKg,
+    contributions: contributions.map((contribution) => ({ ...contribution })),
+  };
 }
 
 function leftOutAnswer({ supply, because }: LeftOut) {

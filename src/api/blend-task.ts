@@ -1,9 +1,11 @@
+import type { HouseRules } from '../batch/house-rules.ts';
 import { type Lot, type Supply, supplyOfLot, supplyOfMaterial } from '../batch/lot.ts';
 import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import type { BatchSize, FormulationRequest } from '../formulate/request.ts';
-import { findStandard, type RuleSet } from '../rules/standard.ts';
+import { houseRuleProblems } from '../rules/house-rules.ts';
+import { findStandard, notKnownOn, type RuleSet } from '../rules/standard.ts';
 import type { PlantData } from '../tables/plant-folder.ts';
 import { materialIssues } from '../tables/products.ts';
 import { kilograms } from '../units.ts';
@@ -35,7 +37,8 @@ export function prepareBlend(
   const date = request.date ?? today;
   const materials = withOwnMaterials(data.materials, request.materials, issues);
   const product = productOf(request, data, issues);
-  const rules = product && rulesOf(product, ruleSets, issues);
+  const rules = product && rulesOf(product, ruleSets, date, issues);
+  const houseRules = houseRulesOf(request, data, ruleSets, issues);
   if (product) {
     issues.push(
       ...materialIssues(product, materials).map(({ path, message }) => ({
@@ -49,7 +52,7 @@ export function prepareBlend(
   if (!product || !rules || issues.length > 0) return { ok: false, issues };
   const casing = materials.get(product.form.casingMaterialId ?? '');
   const plant: Plant = request.units ? { ...data.plant, units: request.units } : data.plant;
-  const task = { product, ...rules, supplies, size: sizeOf(request.batchSize), date, plant };
+  const task = { product, ...rules, supplies, size: sizeOf(request.batchSize), date, plant, houseRules };
   return { ok: true, task: { ...task, ...(casing && { casing }) } };
 }
 
@@ -66,6 +69,7 @@ function productOf(request: BlendRequest, data: PlantData, issues: RequestIssue[
 function rulesOf(
   { standard }: Product,
   ruleSets: readonly RuleSet[],
+  date: string,
   issues: RequestIssue[],
 ): Pick<BlendTask, 'standard' | 'edition'> | undefined {
   const refuse = (field: keyof typeof standard, message: string) => {
@@ -77,11 +81,33 @@ function rulesOf(
     const known = ruleSets.map(({ jurisdiction }) => jurisdiction).join(', ');
     return refuse('jurisdiction', `has no rules here; the jurisdictions are ${known}`);
   }
+  const unknownDay = notKnownOn(ruleSet, date);
+  if (unknownDay) {
+    issues.push({ path: ['date'], message: `${unknownDay}; choose a later day` });
+    return undefined;
+  }
   const known = ruleSet.standards.map(({ productClass }) => productClass).join(', ');
   const found = findStandard(ruleSet, standard.productClass);
   return found
     ? { standard: found, edition: ruleSet.edition }
     : refuse('productClass', `is no product class of ${ruleSet.says}; the classes are ${known}`);
+}
+
+/** The request's own rules of the house, or else the plant's. */
+function houseRulesOf(
+  request: BlendRequest,
+  data: PlantData,
+  ruleSets: readonly RuleSet[],
+  issues: RequestIssue[],
+): HouseRules {
+  if (!request.houseRules) return data.houseRules;
+  issues.push(
+    ...houseRuleProblems(request.houseRules, ruleSets).map(({ path, message }) => ({
+      path: ['houseRules', ...path],
+      message,
+    })),
+  );
+  return request.houseRules;
 }
 
 function suppliesOf(

@@ -39,7 +39,7 @@ export function withOwnMaterials(known: Materials, own: readonly MaterialInput[]
     if (missing)
       issues.push({
         path: ['materials', index, 'substances'],
-        message: `${missing}; add it, such as {"nitrite": 0.0625}`,
+        message: `${missing}; add it, such as {"sodium nitrite": 0.0625}`,
       });
     if (known.has(material.id)) {
       const message = `"${material.id}" is in the tables already; give your own material another id`;

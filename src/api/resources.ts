@@ -2,8 +2,9 @@ import type { z } from 'zod';
 import type { Lot } from '../batch/lot.ts';
 import type { Material } from '../batch/material.ts';
 import { inForceOn } from '../rules/limit.ts';
+import { notKnownOn } from '../rules/standard.ts';
 import { inUnit, pricePerUnit } from '../units.ts';
-import { limitAnswer } from './answers.ts';
+import { laboratoryAnswer, limitAnswer } from './answers.ts';
 import type { Desk } from './blending.ts';
 import type {
   LotAnswer,
@@ -69,6 +70,8 @@ export function listRules(
       `There are no rules for "${jurisdiction}". The jurisdictions are ${known}.`,
     );
   }
+  const unknownDay = notKnownOn(ruleSet, date);
+  if (unknownDay) throw new Problem('not-found', `${unknownDay}. Ask for a later day.`);
   const standards = ruleSet.standards.filter(
     (standard) => !productClass || standard.productClass === productClass,
   );
@@ -84,11 +87,13 @@ export function listRules(
     says: ruleSet.says,
     date,
     edition: ruleSet.edition,
-    standards: standards.map(({ limits, says, citation, ...standard }) => ({
-      productClass: standard.productClass,
+    standards: standards.map(({ limits, laboratory = [], cooking, says, citation, productClass: name }) => ({
+      productClass: name,
       says,
       citation,
+      cooking: [...cooking],
       limits: inForceOn(limits, date).map(limitAnswer),
+      laboratory: inForceOn(laboratory, date).map(laboratoryAnswer),
     })),
   };
 }

@@ -3,10 +3,10 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Logger } from 'pino';
 import { RULE_SETS } from '../standards/all.ts';
-import { loadPlantFolder } from '../tables/plant-folder.ts';
 import { createApp } from './app.ts';
 import type { Desk } from './blending.ts';
 import { formulationPool } from './formulation-pool.ts';
+import { loadPlant } from './load-plant.ts';
 import type { Settings } from './settings.ts';
 
 export interface Service {
@@ -20,7 +20,7 @@ const STOP_WITHIN_MS = 10_000;
 
 /** Reads the plant and starts to listen. @throws TableError, or the error of the port. */
 export async function startService(settings: Settings, logger: Logger): Promise<Service> {
-  const data = loadPlantFolder(settings.plantFolder, settings.tablesFolder);
+  const data = loadPlant(settings.plantFolder, settings.tablesFolder, RULE_SETS);
   const pool = formulationPool(settings.solveSeconds);
   const desk: Desk = {
     data,

@@ -1,8 +1,19 @@
 import type { Composition, TrimLine } from './composition.ts';
 
-export const SPECIES = ['beef', 'veal', 'pork', 'lamb', 'goat', 'chicken', 'turkey'] as const;
+export const SPECIES = [
+  'beef',
+  'veal',
+  'pork',
+  'lamb',
+  'goat',
+  'rabbit',
+  'chicken',
+  'turkey',
+  'duck',
+  'goose',
+] as const;
 export type Species = (typeof SPECIES)[number];
-export const POULTRY: readonly Species[] = ['chicken', 'turkey'];
+export const POULTRY: readonly Species[] = ['chicken', 'turkey', 'duck', 'goose'];
 
 /** Kinds that come from the carcass: together they are the green weight (the meat block). */
 export const MEAT_KINDS = [
@@ -32,6 +43,7 @@ export const OTHER_KINDS = [
   'phosphate',
   'antimicrobial',
   'antioxidant',
+  'preservative',
   'casing',
   'water',
 ] as const;
@@ -40,24 +52,44 @@ export const MATERIAL_KINDS = [...MEAT_KINDS, ...OTHER_KINDS] as const;
 export type MaterialKind = (typeof MATERIAL_KINDS)[number];
 
 /**
- * Substances that some rule counts, carried by a material as a fraction of its mass. Nitrite is counted as
- * sodium nitrite and nitrate as sodium nitrate whichever salt was used (the limits of 9 CFR 424.21(c) are the
- * same weight for both). 'free water' is the water of a liquid such as wine, vinegar or a solution, which counts as
- * water put in; the water inside a fresh vegetable, a powder or a syrup is not free.
+ * Substances that some rule counts, carried by a material as a fraction of its mass, each in the form that went in:
+ * how a rule counts it (as the ion, as another salt, without its water) is a matter of the forms. 'free water' is the water of a liquid such as wine,
+ * vinegar or a solution, which counts as water put in; the water inside a fresh vegetable, a powder or a syrup is
+ * not free.
  */
 export const SUBSTANCES = [
-  'nitrite',
-  'nitrate',
+  'sodium nitrite',
+  'potassium nitrite',
+  'sodium nitrate',
+  'potassium nitrate',
   'ascorbic acid',
+  'erythorbic acid',
   'sodium ascorbate',
+  'sodium erythorbate',
+  'sodium erythorbate monohydrate',
   'citric acid',
+  'fumaric acid',
+  'glucono delta lactone',
   'phosphate',
+  'P2O5',
+  'sodium acid pyrophosphate',
+  'sulfur dioxide',
   'BHA',
   'BHT',
   'propyl gallate',
   'TBHQ',
+  'tocopherols',
   'isolated soy protein',
   'sodium caseinate',
+  'soy protein concentrate',
+  'modified food starch',
+  'carrageenan',
+  'methyl cellulose',
+  'transglutaminase',
+  'pork collagen',
+  'gelatin',
+  'corn syrup solids',
+  'sorbitol',
   'lactate',
   'diacetate',
   'salt',

@@ -48,9 +48,13 @@ export interface Target {
   readonly max?: number;
 }
 
+/** How a product is sold: raw, cooked, or dried (fermented or cured and dried, not cooked). */
+export const COOKINGS = ['raw', 'cooked', 'dried'] as const;
+export type Cooking = (typeof COOKINGS)[number];
+
 /** What happens between the mixer and the pack. */
 export interface Process {
-  readonly cooking: 'raw' | 'cooked';
+  readonly cooking: Cooking;
   readonly smoked: boolean;
   /** Finished weight over raw batch weight: 1 for a fresh product. */
   readonly yieldFraction: number;

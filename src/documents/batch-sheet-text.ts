@@ -13,6 +13,8 @@ export function batchSheetText(sheet: BatchSheet): string {
     ),
     ...section('GRIND AND MIX', work(sheet)),
     ...section('LIMITS, checked on the weights above', proof(sheet)),
+    ...section('SWITCHED OFF BY THE HOUSE', switchedOff(sheet)),
+    ...section('NEEDS A LABORATORY TEST (not shown by the weights)', laboratory(sheet)),
     ...section('LEFT OUT', leftOut(sheet)),
     ...section('MAKE-UP', makeup(sheet)),
     ...section('COST', cost(sheet)),
@@ -141,7 +143,18 @@ function proof({ proof: lines, currency }: BatchSheet): string[] {
   ];
 }
 
-function rule({ citation, read }: ProofLine): string {
+function switchedOff({ switchedOff: lines }: BatchSheet): string[] {
+  return lines.map(
+    ({ says, citation, reason, found: stands }) =>
+      `${says} (${citation}) Reason: ${reason} Found: ${stands}.`,
+  );
+}
+
+function laboratory({ laboratory: lines }: BatchSheet): string[] {
+  return lines.map((line) => `[ ] ${line.says} (${rule(line)})`);
+}
+
+function rule({ citation, read }: Pick<ProofLine, 'citation' | 'read'>): string {
   return read === 'official' ? citation : `${citation} [${read}]`;
 }
 
@@ -152,7 +165,9 @@ function found({ value, sense, unit }: ProofLine, currency: string): string {
 }
 
 function bound({ bound: figure, sense, unit }: ProofLine, currency: string): string {
-  return sense === 'present' ? 'must be' : `${sense} ${figure} ${unitSign(unit, currency)}`;
+  return sense === 'present'
+    ? 'must be'
+    : `${sense === 'target' ? 'just' : sense} ${figure} ${unitSign(unit, currency)}`;
 }
 
 function unitSign(unit: string, currency: string): string {

@@ -2,9 +2,9 @@ import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import { capacityKg, printedWeight } from '../batch/scale.ts';
-import type { AskedRate, Blend, BlendLine, Makeup } from '../formulate/blend.ts';
-import type { Check } from '../rules/check.ts';
-import { inShownUnit, shownBound } from '../rules/limit.ts';
+import type { AskedRate, Blend, BlendLine, Makeup, SwitchedOff } from '../formulate/blend.ts';
+import { type Check, describeCheck } from '../rules/check.ts';
+import { inForceOn, inShownUnit, type Sense, shownBound } from '../rules/limit.ts';
 import type { Standard } from '../rules/standard.ts';
 import { fixed, inUnit, pricePerUnit } from '../units.ts';
 import { standingCautions } from './standing-cautions.ts';
@@ -34,6 +34,10 @@ export interface BatchSheet {
   readonly stuffInto?: string;
   readonly leftOut: readonly LeftOutLine[];
   readonly proof: readonly ProofLine[];
+  /** Limits of the law that the house does not hold. */
+  readonly switchedOff: readonly SwitchedOffLine[];
+  /** Limits that need a laboratory test. */
+  readonly laboratory: readonly { readonly says: string; readonly citation: string; readonly read: string }[];
   readonly makeup: { readonly raw: Makeup; readonly finished: Makeup };
   readonly cost: {
     readonly batch: number;
@@ -95,13 +99,21 @@ export interface ProofLine {
   readonly what: string;
   readonly value: number;
   readonly bound: number;
-  readonly sense: 'max' | 'min' | 'present';
+  readonly sense: Sense;
   readonly unit: string;
   readonly basis: string;
   readonly holds: boolean;
   readonly authority: 'law' | 'house';
   readonly citation: string;
   readonly read: string;
+}
+
+export interface SwitchedOffLine {
+  readonly says: string;
+  readonly citation: string;
+  readonly reason: string;
+  /** How the batch stands to it all the same. */
+  readonly found: string;
 }
 
 export interface SheetParts {
@@ -151,6 +163,12 @@ export function batchSheet({
       because,
     })),
     proof: blend.checks.map(proofLine),
+    switchedOff: blend.switchedOff.map(switchedOffLine),
+    laboratory: inForceOn(standard.laboratory ?? [], date).map(({ says, citation, read }) => ({
+      says,
+      citation,
+      read,
+    })),
     makeup: { raw: blend.raw, finished: blend.finished },
     cost: costs(blend),
     fillIn: fillIn(product),
@@ -221,6 +239,13 @@ function proofLine({ limit, value, holds }: Check): ProofLine {
     citation: limit.citation,
     read: limit.read,
   };
+}
+
+function switchedOffLine({ limit, reason, check }: SwitchedOff): SwitchedOffLine {
+  const found = check
+    ? `${describeCheck(check)}${check.holds ? '' : ': NOT MET'}`
+    : 'not worked out: a figure is unknown';
+  return { says: limit.says, citation: limit.citation, reason, found };
 }
 
 function costs({ cost, batchKg, finishedKg }: Blend): BatchSheet['cost'] {

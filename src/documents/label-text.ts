@@ -11,9 +11,12 @@ export function labelText(label: Declaration): string {
     ...(label.leanPair ? [duty(label.leanPair)] : []),
     `  Ingredients: ${label.ingredients.text}`,
     `  ${label.allergens.text ?? 'None of the nine major allergens is listed for these materials; check the labels of their suppliers.'}`,
-    duty(label.storage),
+    ...(label.meatContent
+      ? [`  Meat content: ${label.meatContent.text}  [${label.meatContent.citation}]`]
+      : []),
+    ...(label.storage ? [duty(label.storage)] : []),
     ...(label.safeHandling ? [duty(label.safeHandling)] : []),
-    duty(label.inspection),
+    ...(label.inspection ? [duty(label.inspection)] : []),
     ...label.cautions.map((caution) => `  ! ${caution}`),
   ].join('\n');
 }

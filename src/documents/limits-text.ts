@@ -10,7 +10,11 @@ export interface LimitsList {
       readonly citation: string;
       readonly read: string;
       readonly note?: string | undefined;
+      readonly inForce?:
+        | { readonly from?: string | undefined; readonly until?: string | undefined }
+        | undefined;
     }[];
+    readonly laboratory: LimitsList['standards'][number]['limits'];
   }[];
 }
 
@@ -21,12 +25,24 @@ export function limitsText({ says, edition, standards }: LimitsList): string {
     ...standards.flatMap((standard) => [
       '',
       `${standard.says} (${standard.citation})`,
-      ...standard.limits.map(({ says: sentence, citation, read, note }) => {
-        const mark = read === 'official' ? '' : ` [${read}]`;
-        return `  - ${sentence} ${citation}${mark}${note ? ` (${note})` : ''}`;
-      }),
+      ...standard.limits.map(limitLine),
+      ...(standard.laboratory.length > 0 ? ['  Needs a laboratory test, which no formula can replace:'] : []),
+      ...standard.laboratory.map(limitLine),
     ]),
     '',
     'Marks: [secondary] read in a text that quotes the rule, [from memory] not yet read: look at the rule itself.',
   ].join('\n');
+}
+
+function limitLine({
+  says,
+  citation,
+  read,
+  inForce,
+  note,
+}: LimitsList['standards'][number]['limits'][number]): string {
+  const mark = read === 'official' ? '' : ` [${read}]`;
+  const from = inForce?.from ? `, from ${inForce.from}` : '';
+  const until = inForce?.until ? `, until the day before ${inForce.until}` : '';
+  return `  - ${says} ${citation}${from}${until}${mark}${note ? ` (${note})` : ''}`;
 }

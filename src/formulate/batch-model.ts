@@ -3,9 +3,10 @@ import type { Product } from '../batch/product.ts';
 import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import type { Form } from '../rules/form.ts';
-import { FORMS, massOf } from '../rules/forms.ts';
+import { massOf } from '../rules/forms/build.ts';
+import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
-import { rowOf } from '../rules/row.ts';
+import { rowsOf } from '../rules/row.ts';
 import type { Column, LinearModel, Row } from '../solver/model.ts';
 import { BASIS_FORMS } from './house-limits.ts';
 import type { BatchSize } from './request.ts';
@@ -34,8 +35,9 @@ export function batchModel(
   const rows: Row[] = [sizeRow(size, coefficients), ...seasoningRows(product, coefficients)];
   const limitOfRow = new Map<number, Limit>();
   for (const limit of limits) {
-    const row = rowOf(limit, coefficients);
-    if (row && row.terms.length > 0) limitOfRow.set(rows.push(row) - 1, limit);
+    for (const row of rowsOf(limit, coefficients)) {
+      if (row.terms.length > 0) limitOfRow.set(rows.push(row) - 1, limit);
+    }
   }
   return { columns, rows, limitOfRow };
 }

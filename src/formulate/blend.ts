@@ -27,6 +27,8 @@ export interface Blend {
   /** Least cost of the unrounded problem, by the engine: what rounding to the scale costs is the difference. */
   readonly unroundedCost: number;
   readonly checks: readonly Check[];
+  /** Limits of the law that the house does not hold, and how the batch stands to them. */
+  readonly switchedOff: readonly SwitchedOff[];
   readonly raw: Makeup;
   readonly finished: Makeup;
   readonly leftOut: readonly LeftOut[];
@@ -53,6 +55,13 @@ export interface AskedRate {
   readonly actualFraction: number;
   /** Other supplies that make up the rate together with this line. */
   readonly togetherWith: readonly string[];
+}
+
+/** A limit set aside. Without a check where a figure that it needs is unknown. */
+export interface SwitchedOff {
+  readonly limit: Limit;
+  readonly reason: string;
+  readonly check?: Check;
 }
 
 /** Fractions of the batch or of the finished product. */

@@ -1,7 +1,8 @@
-import { ACCELERATORS, CURING_AGENTS, carries } from '../batch/carries.ts';
+import { ACCELERATORS, CURING_AGENTS, carriedFraction, carries, NITRITES } from '../batch/carries.ts';
 import { isMeat } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import type { Check } from '../rules/check.ts';
+import type { Applied } from '../rules/house-rules.ts';
 import { fatPercentOf, fixed, fractionOfPercent, percentOfFraction } from '../units.ts';
 import type { BlendLine, Makeup } from './blend.ts';
 import { LEAST_DIVISIONS } from './scales.ts';
@@ -10,6 +11,7 @@ export interface Cautioned {
   readonly product: Product;
   readonly lines: readonly BlendLine[];
   readonly checks: readonly Check[];
+  readonly switchedOff: Applied['switchedOff'];
   readonly greenWeightKg: number;
   readonly finished: Makeup;
 }
@@ -20,6 +22,7 @@ export function blendCautions(blend: Cautioned): string[] {
     ...coarseLines(blend),
     ...untestedFat(blend),
     ...limitsFromMemory(blend),
+    ...limitsOff(blend),
     ...declaredYield(blend),
     ...weakCure(blend),
     ...uselessAccelerator(blend),
@@ -56,6 +59,13 @@ function limitsFromMemory({ checks }: Cautioned): string[] {
   return [`The limits on these were entered from memory; look at the rule before relying on them: ${names}.`];
 }
 
+function limitsOff({ switchedOff }: Cautioned): string[] {
+  return switchedOff.map(
+    ({ limit, reason }) =>
+      `Switched off by the house: "${limit.says}" (${limit.citation}). Reason given: ${reason}. The law still holds: ask the inspector.`,
+  );
+}
+
 function declaredYield({ product: { process } }: Cautioned): string[] {
   if (process.yieldFraction === 1) return [];
   const percent = percentOfFraction(process.yieldFraction);
@@ -69,7 +79,7 @@ const NITRITE_FLOOR_PPM = 120;
 
 function weakCure({ product, lines, greenWeightKg }: Cautioned): string[] {
   const nitriteKg = lines.reduce(
-    (sum, { supply, massKg }) => sum + massKg * (supply.material.substances.nitrite ?? 0),
+    (sum, { supply, massKg }) => sum + massKg * carriedFraction(supply.material, NITRITES),
     0,
   );
   const nitritePpm = (nitriteKg / greenWeightKg) * 1e6;

@@ -7,14 +7,17 @@ export function checkProcess({ process }: Product, standard: Standard): Issue[] 
   const issues: Issue[] = [];
   const refuse = (field: keyof typeof process, message: string) =>
     issues.push({ code: 'against-the-standard', path: ['product', 'process', field], message });
-  if (process.cooking !== standard.cooking) {
+  if (!standard.cooking.includes(process.cooking)) {
     refuse(
       'cooking',
-      `"${process.cooking}": ${standard.says} is sold ${standard.cooking}. Choose the class that fits, or correct the process.`,
+      `"${process.cooking}": ${standard.says} is sold ${standard.cooking.join(' or ')}. Choose the class that fits, or correct the process.`,
     );
   }
-  if (process.cooking === 'raw' && process.fatLossFraction > 0) {
-    refuse('fatLossFraction', `${process.fatLossFraction}: a raw product loses no fat. Write 0.`);
+  if (process.cooking !== 'cooked' && process.fatLossFraction > 0) {
+    refuse(
+      'fatLossFraction',
+      `${process.fatLossFraction}: a ${process.cooking} product loses no fat. Write 0.`,
+    );
   }
   if (process.cooking === 'raw' && !process.smoked && process.yieldFraction !== 1) {
     refuse(

@@ -2,7 +2,7 @@ import type { Supply } from '../batch/lot.ts';
 import { isMeat } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import { forbiddenBy } from '../rules/eligibility.ts';
-import { selects } from '../rules/form.ts';
+import { formsOf, selects } from '../rules/form.ts';
 import type { Limit } from '../rules/limit.ts';
 import { percentOfFraction } from '../units.ts';
 import type { LeftOut } from './blend.ts';
@@ -38,7 +38,8 @@ export function chooseSupplies(
   return { usable, leftOut, issues };
 }
 
-function hasPlace(supply: Supply, { meatBlock, seasoning }: Product): boolean {
+/** Whether the product has a part or a line for the material at all. */
+export function hasPlace(supply: Supply, { meatBlock, seasoning }: Product): boolean {
   return isMeat(supply.material)
     ? meatBlock.some((part) => selects(part, supply))
     : seasoning.some(({ materialId }) => materialId === supply.material.id);
@@ -134,9 +135,10 @@ function findGaps(
 
 /** A line that may be left at nothing does not make sure that the batch holds what it must. */
 function isSureToCarry({ numerator }: Limit, { material }: Supply, { seasoning }: Product): boolean {
+  const terms = formsOf(numerator).flatMap((form) => form.terms);
   return (
     seasoning.some(({ materialId, minFraction }) => materialId === material.id && minFraction > 0) &&
-    numerator.terms.some(
+    terms.some(
       ({ of }) => typeof of === 'object' && 'substance' in of && (material.substances[of.substance] ?? 0) > 0,
     )
   );

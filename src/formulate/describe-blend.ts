@@ -1,11 +1,13 @@
 import { isMeat } from '../batch/material.ts';
 import { printedWeight } from '../batch/scale.ts';
 import { type Exact, exact, multiply, ratio, sum, toNumber, ZERO } from '../exact.ts';
-import type { Check } from '../rules/check.ts';
+import { type Check, checkLimits } from '../rules/check.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
+import { missingFigures } from '../rules/eligibility.ts';
 import type { Form } from '../rules/form.ts';
 import { FORMS } from '../rules/forms.ts';
-import type { AskedRate, Blend, BlendLine, LeftOut, Makeup } from './blend.ts';
+import type { Applied } from '../rules/house-rules.ts';
+import type { AskedRate, Blend, BlendLine, LeftOut, Makeup, SwitchedOff } from './blend.ts';
 import { blendCautions } from './cautions.ts';
 import { BASIS_FORMS } from './house-limits.ts';
 import type { FormulationRequest } from './request.ts';
@@ -19,6 +21,7 @@ interface Settled {
   readonly masses: readonly Exact[];
   readonly checks: readonly Check[];
   readonly leftOut: readonly LeftOut[];
+  readonly switchedOff: Applied['switchedOff'];
   readonly unroundedCost: number;
 }
 
@@ -40,11 +43,29 @@ export function describeBlend(settled: Settled): Blend {
     cost: totalKg(FORMS.cost),
     unroundedCost,
     checks,
+    switchedOff: settled.switchedOff.map((off) => switchedOffCheck(off, settled)),
     raw: makeup(totalKg, FORMS.fat, FORMS.water, FORMS.formula),
     finished,
     leftOut,
-    cautions: blendCautions({ product: settled.request.product, lines, checks, greenWeightKg, finished }),
+    cautions: blendCautions({
+      product: settled.request.product,
+      lines,
+      checks,
+      switchedOff: settled.switchedOff,
+      greenWeightKg,
+      finished,
+    }),
   };
+}
+
+/** How the batch stands to a limit that it need not keep. */
+function switchedOffCheck(
+  { limit, reason }: Applied['switchedOff'][number],
+  { coefficients, masses }: Settled,
+): SwitchedOff {
+  const isUnknown = missingFigures([limit], coefficients.supplies, coefficients.process).length > 0;
+  const [check] = isUnknown ? [] : checkLimits([limit], coefficients, masses);
+  return { limit, reason, ...(check && { check }) };
 }
 
 function blendLine(line: WeighedLine, settled: Settled): BlendLine {

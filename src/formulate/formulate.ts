@@ -1,16 +1,18 @@
+import { NO_HOUSE_RULES } from '../batch/house-rules.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import { divisionKg } from '../batch/scale.ts';
 import { toNumber } from '../exact.ts';
 import { Coefficients } from '../rules/coefficients.ts';
-import { MissingFigure } from '../rules/form.ts';
-import { inForceOn, type Limit } from '../rules/limit.ts';
+import { missingFigures } from '../rules/eligibility.ts';
+import { type Applied, applyHouseRules } from '../rules/house-rules.ts';
+import { inForceOn } from '../rules/limit.ts';
 import { MASS_BALANCE } from '../rules/mass-balance.ts';
 import { solve } from '../solver/solve.ts';
 import { batchModel, type SizeRow, sizeOf } from './batch-model.ts';
 import type { Formulation, LeftOut } from './blend.ts';
 import { checkProcess } from './check-process.ts';
-import { chooseSupplies } from './choose-supplies.ts';
+import { chooseSupplies, hasPlace } from './choose-supplies.ts';
 import { describeBlend } from './describe-blend.ts';
 import { houseLimits } from './house-limits.ts';
 import { loadSize } from './load-size.ts';
@@ -31,26 +33,29 @@ const MOST_BATCH_KG = 1e6;
  */
 export function formulate(request: FormulationRequest): Formulation {
   const { product, standard, date } = request;
-  const limits = [...inForceOn(standard.limits, date), ...MASS_BALANCE, ...houseLimits(product)];
+  const { limits: held, switchedOff } = applyHouseRules(
+    inForceOn(standard.limits, date),
+    request.houseRules ?? NO_HOUSE_RULES,
+    product,
+  );
+  const limits = [...held, ...MASS_BALANCE, ...houseLimits(product)];
   const processIssues = checkProcess(product, standard);
   if (processIssues.length > 0) return refused(processIssues);
   const size = sizeOf(request.size, product);
   if (!size) return refused([noPieceWeight()]);
   if (size.massKg > MOST_BATCH_KG) return refused([tooBig(size.massKg)]);
-  try {
-    const choice = chooseSupplies(request.supplies, product, limits, date);
-    if (choice.issues.length > 0) return refused(choice.issues);
-    const coefficients = new Coefficients(choice.usable, product.process);
-    return blendFrom(request, limits, size, coefficients, choice.leftOut);
-  } catch (error) {
-    if (error instanceof MissingFigure) return refused([missingFigure(error)]);
-    throw error;
-  }
+  const placed = request.supplies.filter((supply) => hasPlace(supply, product));
+  const missing = missingFigures(limits, placed, product.process);
+  if (missing.length > 0) return refused(missing.map(missingFigure));
+  const choice = chooseSupplies(request.supplies, product, limits, date);
+  if (choice.issues.length > 0) return refused(choice.issues);
+  const coefficients = new Coefficients(choice.usable, product.process);
+  return blendFrom(request, { limits, switchedOff }, size, coefficients, choice.leftOut);
 }
 
 function blendFrom(
   request: FormulationRequest,
-  limits: readonly Limit[],
+  { limits, switchedOff }: Applied,
   size: SizeRow,
   coefficients: Coefficients,
   leftOut: readonly LeftOut[],
@@ -87,6 +92,7 @@ function blendFrom(
       coefficients,
       loads,
       leftOut,
+      switchedOff,
       unroundedCost: outcome.cost,
       ...settled,
       lines,
@@ -147,10 +153,11 @@ function noPieceWeight(): Issue {
   };
 }
 
-function missingFigure({ materialId, constituent }: MissingFigure): Issue {
+function missingFigure({ missing, limit }: ReturnType<typeof missingFigures>[number]): Issue {
+  const { materialId, constituent } = missing;
   return {
     code: 'missing-figure',
     path: ['product'],
-    message: `A limit of this product needs the ${constituent} of ${materialId}, which is not known. Add it to the material's table.`,
+    message: `The ${constituent} of ${materialId} is not known, and a limit needs it (${limit.says} ${limit.citation}). Add the figure to its table, or leave its lots out of the batch.`,
   };
 }

@@ -1,6 +1,7 @@
 import type { Product, SeasoningBasis, Target } from '../batch/product.ts';
 import type { Form } from '../rules/form.ts';
-import { FORMS, massOf } from '../rules/forms.ts';
+import { massOf } from '../rules/forms/build.ts';
+import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
 import { fatPercentOf, fixed, fractionOfPercent, percentOfFraction } from '../units.ts';
 

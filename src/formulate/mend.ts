@@ -1,7 +1,7 @@
 import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import type { Limit } from '../rules/limit.ts';
-import { rowOf } from '../rules/row.ts';
+import { rowsOf } from '../rules/row.ts';
 import { type LoadSize, missingKg, sizeTolerance } from './load-size.ts';
 import { roundingOf, type WeighedLine } from './round.ts';
 
@@ -72,13 +72,12 @@ function limitRows(
   coefficients: Coefficients,
   limits: readonly Limit[],
 ): number[][] {
-  return limits.flatMap((limit) => {
-    const row = rowOf(limit, coefficients);
-    if (!row || row.terms.length === 0) return [];
-    const perKg = new Map(row.terms.map(({ column, coefficient }) => [column, coefficient]));
-    const sign = limit.sense === 'max' ? 1 : -1;
-    const largest = Math.max(...row.terms.map(({ coefficient }) => Math.abs(coefficient)));
-    return [lines.map(({ column }) => (sign * (perKg.get(column) ?? 0)) / largest)];
+  const rows = limits.flatMap((limit) => rowsOf(limit, coefficients)).filter(({ terms }) => terms.length > 0);
+  return rows.map(({ terms, upper }) => {
+    const perKg = new Map(terms.map(({ column, coefficient }) => [column, coefficient]));
+    const sign = upper === 0 ? 1 : -1;
+    const largest = Math.max(...terms.map(({ coefficient }) => Math.abs(coefficient)));
+    return lines.map(({ column }) => (sign * (perKg.get(column) ?? 0)) / largest);
   });
 }
 

@@ -1,9 +1,9 @@
 import { availableKg } from '../batch/lot.ts';
 import { isMeat } from '../batch/material.ts';
 import { toNumber } from '../exact.ts';
-import { describeCheck } from '../rules/check.ts';
+import { describeCheck, senseText } from '../rules/check.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
-import type { Form } from '../rules/form.ts';
+import { type Form, formsOf } from '../rules/form.ts';
 import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
 import type { Engine } from '../solver/model.ts';
 import { relax, type SoftRow } from '../solver/relax.ts';
@@ -49,10 +49,11 @@ export function whyNoBlend(
       },
     ];
   }
-  const because = relaxation.gives.flatMap(({ rowIndex }) => {
-    const limit = model.limitOfRow.get(rowIndex);
-    return limit ? [{ limit, message: messageOf(limit, coefficients, relaxation.values) }] : [];
-  });
+  const limits = new Set(relaxation.gives.flatMap(({ rowIndex }) => model.limitOfRow.get(rowIndex) ?? []));
+  const because = [...limits].map((limit) => ({
+    limit,
+    message: messageOf(limit, coefficients, relaxation.values),
+  }));
   return because.length > 0 ? because : [{ message: NO_ROOM }];
 }
 
@@ -90,13 +91,13 @@ function extremeSize(
 }
 
 function messageOf(limit: Limit, coefficients: Coefficients, values: readonly number[]): string {
+  const decides = deciding(limit, coefficients, values);
   const reached = inShownUnit(
-    sumOf(limit.numerator, coefficients, values) / sumOf(limit.basis, coefficients, values),
+    sumOf(decides, coefficients, values) / sumOf(limit.basis, coefficients, values),
     limit.unit,
   );
-  const side = limit.sense === 'max' ? 'at most' : 'at least';
   const remedy = rateRemedy(limit, coefficients, values) ?? meatRemedy(limit);
-  return `${limit.says} The nearest blend has ${shown(reached)} ${limit.unit} of ${limit.numerator.says} where ${side} ${shownBound(limit)} is asked. ${remedy}`;
+  return `${limit.says} The nearest blend has ${shown(reached)} ${limit.unit} of ${limit.numerator.says} where ${senseText(limit)} ${shownBound(limit)} is asked. ${remedy}`;
 }
 
 function meatRemedy({ authority, citation, sense }: Limit): string {
@@ -109,15 +110,22 @@ function meatRemedy({ authority, citation, sense }: Limit): string {
 /** Where a seasoning brings what is too much, its rate is what to change. */
 function rateRemedy(limit: Limit, coefficients: Coefficients, values: readonly number[]): string | undefined {
   if (limit.sense !== 'max') return undefined;
-  const brought = coefficients
-    .of(limit.numerator)
-    .map((perKg, column) => toNumber(perKg) * (values[column] ?? 0));
+  const decides = deciding(limit, coefficients, values);
+  const brought = coefficients.of(decides).map((perKg, column) => toNumber(perKg) * (values[column] ?? 0));
   const most = brought.indexOf(Math.max(...brought));
   const supply = coefficients.supplies[most];
   if (!supply || isMeat(supply.material)) return undefined;
   const allowed =
-    (limit.bound * sumOf(limit.basis, coefficients, values)) / sumOf(limit.numerator, coefficients, values);
+    (limit.bound * sumOf(limit.basis, coefficients, values)) / sumOf(decides, coefficients, values);
   return `Lower the rate of ${supply.material.name} to about ${shown(Math.floor(allowed * 1e4) / 100)} % of what it is.`;
+}
+
+/** The form of a numerator that stands worst. */
+function deciding({ numerator, sense }: Limit, coefficients: Coefficients, values: readonly number[]): Form {
+  const side = sense === 'max' ? 1 : -1;
+  return formsOf(numerator).reduce((worst, form) =>
+    side * (sumOf(form, coefficients, values) - sumOf(worst, coefficients, values)) > 0 ? form : worst,
+  );
 }
 
 function sumOf(form: Form, coefficients: Coefficients, values: readonly number[]): number {

@@ -1,3 +1,4 @@
+import type { HouseRules } from '../batch/house-rules.ts';
 import type { Supply } from '../batch/lot.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
@@ -19,6 +20,8 @@ export interface FormulationRequest {
   /** Day of the batch, YYYY-MM-DD: use-by dates and limits in force are read against it. */
   readonly date: string;
   readonly plant: Plant;
+  /** The plant's own limits and those of the law that it has switched off. */
+  readonly houseRules?: HouseRules;
   readonly engines: readonly Engine[];
 }
 

@@ -6,6 +6,7 @@ import type { Standard } from '../rules/standard.ts';
 import { fatPercentOf } from '../units.ts';
 import { type AllergenDeclaration, allergenDeclaration } from './allergens.ts';
 import { type IngredientStatement, ingredientStatement } from './ingredient-statement.ts';
+import { type DeclaredMeatContent, meatContent } from './meat-content.ts';
 import { type Duty, type ProductName, productName } from './product-name.ts';
 
 /** What the label of one batch must say. Layout, type size and nutrition facts are not part of it. */
@@ -14,9 +15,11 @@ export interface Declaration extends ProductName {
   readonly allergens: AllergenDeclaration;
   /** Lean and fat together, for ground product only. */
   readonly leanPair?: Duty;
-  readonly storage: Duty;
+  /** Meat as the label must count it, where the law adjusts it. */
+  readonly meatContent?: DeclaredMeatContent;
+  readonly storage?: Duty;
   readonly safeHandling?: Duty;
-  readonly inspection: Duty;
+  readonly inspection?: Duty;
   readonly cautions: readonly string[];
 }
 
@@ -29,21 +32,41 @@ export function declare(
   casing?: Material,
 ): Declaration {
   const pair = leanPair(product, standard);
+  const meat = meatContent(product, standard, blend);
   return {
     ...productName(product, standard, blend.lines, casing),
     ingredients: ingredientStatement(blend.lines),
     allergens: allergenDeclaration(blend.lines),
     ...(pair && { leanPair: pair }),
+    ...(meat && { meatContent: meat }),
+    ...(isUnitedStates(product) ? federalDuties(product, plant) : {}),
+    cautions: [
+      ...(isUnitedStates(product) ? [] : [UNITED_STATES_ONLY]),
+      "Allergens are those that the tables list for what was weighed in: check each supplier's label, above all of mixes and cereals, and manage what other products leave on the line.",
+      'Nutrition facts are not part of this declaration; ground product and sausage need them unless an exemption applies.',
+    ],
+  };
+}
+
+/** What is not worked out for other places is said, not left for the reader to find missing. */
+const UNITED_STATES_ONLY =
+  'Names, order and allergens here follow the rules of the United States; of the market of this product only the limits and the meat content are worked out. Check its label rules, allergens above all: its list may be longer.';
+
+function isUnitedStates({ standard }: Product): boolean {
+  return standard.jurisdiction === 'us';
+}
+
+function federalDuties(
+  product: Product,
+  plant: Plant,
+): Pick<Declaration, 'storage' | 'safeHandling' | 'inspection'> {
+  return {
     storage: storage(product),
     ...(product.process.cooking === 'raw' && { safeHandling: SAFE_HANDLING }),
     inspection: {
       text: `Inspection legend with establishment number ${plant.establishment} goes here`,
       citation: '9 CFR 317.2(i)',
     },
-    cautions: [
-      "Allergens are those that the tables list for what was weighed in: check each supplier's label, above all of mixes and cereals, and manage what other products leave on the line.",
-      'Nutrition facts are not part of this declaration; ground product and sausage need them unless an exemption applies.',
-    ],
   };
 }
 

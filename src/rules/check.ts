@@ -1,6 +1,8 @@
-import { compare, type Exact, exact, multiply, ratio, toNumber, ZERO } from '../exact.ts';
+import { compare, type Exact, isZero, multiply, ratio, toNumber, ZERO } from '../exact.ts';
 import type { Coefficients } from './coefficients.ts';
+import { type Form, formsOf } from './form.ts';
 import { type Limit, shownBound } from './limit.ts';
+import { ends } from './row.ts';
 
 /** What one limit says of one batch. */
 export interface Check {
@@ -13,6 +15,13 @@ export interface Check {
   readonly value: number;
   /** How far the value is from the bound, in the same unit: negative when it does not hold. */
   readonly room: number;
+  /** Who brings the numerator, the largest first: kilograms, negative for what takes away from it. */
+  readonly contributions: readonly Contribution[];
+}
+
+export interface Contribution {
+  readonly supplyId: string;
+  readonly massKg: number;
 }
 
 /** Checks weights against limits exactly. @param massesKg one exact weight per supply. */
@@ -25,7 +34,7 @@ export function checkLimits(
 }
 
 function checkLimit(limit: Limit, coefficients: Coefficients, massesKg: readonly Exact[]): Check {
-  const numerator = coefficients.total(limit.numerator, massesKg);
+  const { form, total: numerator } = worst(limit, coefficients, massesKg);
   const basis = coefficients.total(limit.basis, massesKg);
   const value = ratio(numerator, basis);
   return {
@@ -34,20 +43,50 @@ function checkLimit(limit: Limit, coefficients: Coefficients, massesKg: readonly
     numeratorKg: toNumber(numerator),
     basisKg: toNumber(basis),
     value,
-    room: limit.sense === 'max' ? limit.bound - value : value - limit.bound,
+    room: roomOf(limit, value),
+    contributions: contributions(form, coefficients, massesKg),
   };
 }
 
-function holds({ sense, bound }: Limit, numerator: Exact, basis: Exact): boolean {
-  if (sense === 'present') return compare(numerator, ZERO) > 0;
-  const allowed = multiply(exact(bound), basis);
-  return sense === 'max' ? compare(numerator, allowed) <= 0 : compare(numerator, allowed) >= 0;
+/** The form of the numerator that decides, with its kilograms: the greatest under a maximum, else the least. */
+function worst({ numerator, sense }: Limit, coefficients: Coefficients, massesKg: readonly Exact[]) {
+  const side = sense === 'max' ? 1 : -1;
+  return formsOf(numerator)
+    .map((form) => ({ form, total: coefficients.total(form, massesKg) }))
+    .reduce((decides, other) => (side * compare(other.total, decides.total) > 0 ? other : decides));
+}
+
+function holds(limit: Limit, numerator: Exact, basis: Exact): boolean {
+  if (limit.sense === 'present') return compare(numerator, ZERO) > 0;
+  return ends(limit).every(({ sense, bound }) => {
+    const side = compare(numerator, multiply(bound, basis));
+    return sense === 'max' ? side <= 0 : side >= 0;
+  });
+}
+
+function roomOf({ sense, bound, within = 0 }: Limit, value: number): number {
+  if (sense === 'target') return bound * within - Math.abs(value - bound);
+  return sense === 'max' ? bound - value : value - bound;
+}
+
+function contributions(form: Form, coefficients: Coefficients, massesKg: readonly Exact[]): Contribution[] {
+  const perKg = coefficients.of(form);
+  return coefficients.supplies
+    .flatMap(({ id }, column) => {
+      const brought = multiply(perKg[column] ?? ZERO, massesKg[column] ?? ZERO);
+      return isZero(brought) ? [] : [{ supplyId: id, massKg: toNumber(brought) }];
+    })
+    .sort((a, b) => b.massKg - a.massKg);
 }
 
 /** 'fat 19.998 % of finished product, at most 30 %' for logs and messages. */
 export function describeCheck({ limit, value }: Check): string {
   if (limit.sense === 'present') return `${limit.numerator.says} must be there`;
   const shown = shownBound({ bound: value, unit: limit.unit });
-  const sense = limit.sense === 'max' ? 'at most' : 'at least';
-  return `${limit.numerator.says} ${Number(shown.toPrecision(8))} ${limit.unit} of ${limit.basis.says}, ${sense} ${shownBound(limit)}`;
+  return `${limit.numerator.says} ${Number(shown.toPrecision(8))} ${limit.unit} of ${limit.basis.says}, ${senseText(limit)} ${shownBound(limit)}`;
+}
+
+/** 'at most', 'at least' or the like, before the figure of the bound. */
+export function senseText({ sense }: Pick<Limit, 'sense'>): string {
+  return { max: 'at most', min: 'at least', target: 'just', present: 'more than' }[sense];
 }

@@ -9,19 +9,19 @@ import { coefficient, type Form } from './form.ts';
  */
 export class Coefficients {
   readonly supplies: readonly Supply[];
-  readonly #process: Process;
+  readonly process: Process;
   readonly #known = new Map<Form, readonly Exact[]>();
 
   constructor(supplies: readonly Supply[], process: Process) {
     this.supplies = supplies;
-    this.#process = process;
+    this.process = process;
   }
 
   /** Kilograms of the form per kilogram of each supply, in the order of the supplies. */
   of(form: Form): readonly Exact[] {
     const known = this.#known.get(form);
     if (known) return known;
-    const found = this.supplies.map((supply) => coefficient(form, supply, this.#process));
+    const found = this.supplies.map((supply) => coefficient(form, supply, this.process));
     this.#known.set(form, found);
     return found;
   }

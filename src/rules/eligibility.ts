@@ -1,13 +1,38 @@
 import type { Supply } from '../batch/lot.ts';
 import type { Process } from '../batch/product.ts';
 import { compare, ZERO } from '../exact.ts';
-import { coefficient } from './form.ts';
-import type { Limit } from './limit.ts';
+import { coefficient, formsOf, MissingFigure } from './form.ts';
+import { formsOfLimit, type Limit } from './limit.ts';
 
 /** The first limit that leaves no room for any of this supply: a maximum of nothing of what it holds. */
 export function forbiddenBy(limits: readonly Limit[], supply: Supply, process: Process): Limit | undefined {
   return limits.find(
     ({ sense, bound, numerator }) =>
-      sense === 'max' && bound === 0 && compare(coefficient(numerator, supply, process), ZERO) > 0,
+      sense === 'max' &&
+      bound === 0 &&
+      formsOf(numerator).some((form) => compare(coefficient(form, supply, process), ZERO) > 0),
   );
+}
+
+/** Every figure that these limits need and that a supply does not have, each once. */
+export function missingFigures(
+  limits: readonly Limit[],
+  supplies: readonly Supply[],
+  process: Process,
+): { readonly missing: MissingFigure; readonly limit: Limit }[] {
+  const found = new Map<string, { readonly missing: MissingFigure; readonly limit: Limit }>();
+  for (const limit of limits) {
+    for (const form of formsOfLimit(limit)) {
+      for (const supply of supplies) {
+        try {
+          coefficient(form, supply, process);
+        } catch (missing) {
+          if (!(missing instanceof MissingFigure)) throw missing;
+          const key = `${missing.materialId} ${missing.constituent}`;
+          if (!found.has(key)) found.set(key, { missing, limit });
+        }
+      }
+    }
+  }
+  return [...found.values()];
 }

@@ -1,6 +1,7 @@
+import { carries, NEEDED_WITH } from '../batch/carries.ts';
 import type { Composition } from '../batch/composition.ts';
 import type { Supply } from '../batch/lot.ts';
-import type { MaterialKind, Species, Substance } from '../batch/material.ts';
+import type { Material, MaterialKind, Species, Substance } from '../batch/material.ts';
 import type { Process } from '../batch/product.ts';
 import { add, type Exact, exact, multiply, ONE, subtract, ZERO } from '../exact.ts';
 
@@ -19,7 +20,24 @@ export interface FormTerm {
   readonly of: Quantity;
   /** Only materials that match every given list count; absent means all. */
   readonly from?: Selector;
-  readonly times: number | ProcessFactor;
+  readonly times: number;
+  /** What the process makes of it, times the number. */
+  readonly process?: ProcessFactor;
+}
+
+/**
+ * Several forms of which the one that shows the batch in the worst light counts: the greatest under a maximum,
+ * the least under a minimum. So a rule with "up to" or "not below zero" in its words stays linear.
+ */
+export interface WorstOf {
+  readonly id: string;
+  readonly says: string;
+  readonly worstOf: readonly Form[];
+}
+
+/** The forms of a numerator; one for nearly every limit. */
+export function formsOf(numerator: Form | WorstOf): readonly Form[] {
+  return 'worstOf' in numerator ? numerator.worstOf : [numerator];
 }
 
 export type Quantity =
@@ -40,8 +58,8 @@ export interface Selector {
   readonly materialIds?: readonly string[];
 }
 
-/** Factors that the process fixes: finished over raw weight, and the water and fat lost per raw kilogram. */
-export type ProcessFactor = 'yield' | '-water loss' | '-fat loss';
+/** What the process fixes: finished over raw weight, and the water and fat lost per raw kilogram. */
+export type ProcessFactor = 'yield' | 'water loss' | 'fat loss';
 
 /** A figure that a form needs and that a material does not have. */
 export class MissingFigure extends Error {
@@ -73,10 +91,12 @@ export function selects(selector: Selector | undefined, { material }: Supply): b
  */
 export function coefficient(form: Form, supply: Supply, process: Process): Exact {
   let total = ZERO;
-  for (const { of, from, times } of form.terms) {
+  for (const { of, from, times, process: factor } of form.terms) {
     if (!selects(from, supply)) continue;
     const perKg = quantity(of, supply);
-    if (perKg !== ZERO) total = add(total, multiply(perKg, factor(times, process)));
+    if (perKg === ZERO) continue;
+    const counted = times === 1 ? perKg : multiply(perKg, exact(times));
+    total = add(total, factor ? multiply(counted, processFactor(factor, process)) : counted);
   }
   return total;
 }
@@ -84,18 +104,24 @@ export function coefficient(form: Form, supply: Supply, process: Process): Exact
 function quantity(of: Quantity, supply: Supply): Exact {
   if (of === 'mass') return ONE;
   if (of === 'cost') return exact(supply.costPerKg);
-  if ('substance' in of) return exact(supply.material.substances[of.substance] ?? 0);
+  if ('substance' in of) return substance(of.substance, supply.material);
   const fraction = supply.composition[`${of.constituent}Fraction`];
   if (fraction === undefined) throw new MissingFigure(supply.material.id, of.constituent);
   return exact(fraction);
 }
 
-function factor(times: number | ProcessFactor, process: Process): Exact {
-  if (times === 1) return ONE;
-  if (typeof times === 'number') return exact(times);
+function substance(name: Substance, material: Material): Exact {
+  const fraction = material.substances[name];
+  if (fraction === undefined && carries(material, NEEDED_WITH[name] ?? [])) {
+    throw new MissingFigure(material.id, name);
+  }
+  return exact(fraction ?? 0);
+}
+
+function processFactor(factor: ProcessFactor, process: Process): Exact {
   const yieldFraction = exact(process.yieldFraction);
   const fatLoss = exact(process.fatLossFraction);
-  if (times === 'yield') return yieldFraction;
-  if (times === '-fat loss') return subtract(ZERO, fatLoss);
-  return subtract(add(yieldFraction, fatLoss), ONE);
+  if (factor === 'yield') return yieldFraction;
+  if (factor === 'fat loss') return fatLoss;
+  return subtract(subtract(ONE, yieldFraction), fatLoss);
 }

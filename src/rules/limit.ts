@@ -1,4 +1,4 @@
-import type { Form } from './form.ts';
+import { type Form, formsOf, type WorstOf } from './form.ts';
 
 /**
  * One limit of the law or of the house: numerator / basis compared with a bound. From this one row of data
@@ -8,28 +8,51 @@ export interface Limit {
   readonly id: string;
   /** The rule in the trade's words, a whole sentence. */
   readonly says: string;
-  readonly numerator: Form;
+  readonly numerator: Form | WorstOf;
   readonly basis: Form;
-  /** 'present' asks for more than none of the numerator. */
-  readonly sense: 'max' | 'min' | 'present';
+  /** 'target' asks for the bound itself, 'present' for more than none of the numerator. */
+  readonly sense: Sense;
   /** A fraction: 0.3 for 30 %, 0.000156 for 156 parts per million. A price per kilogram for a cost target. */
   readonly bound: number;
-  readonly unit: 'percent' | 'ppm' | 'price per kg';
+  /** For a target: how far from it, as a fraction of it, a weighed batch may be. */
+  readonly within?: number;
+  readonly unit: Unit;
   readonly authority: 'law' | 'house';
   readonly citation: string;
   /** How the figure was read: in the official text, in another text that quotes it, or not at all yet. */
-  readonly read: 'official' | 'secondary' | 'from memory';
-  readonly inForce?: { readonly from?: string; readonly until?: string };
+  readonly read: Read;
+  readonly inForce?: Span;
   readonly note?: string;
 }
 
-/** Limits in force on a day (YYYY-MM-DD): from the first day of the span to the day before its end. */
-export function inForceOn(limits: readonly Limit[], date: string): Limit[] {
-  return limits.filter(({ inForce }) => {
+export const SENSES = ['max', 'min', 'target', 'present'] as const;
+export type Sense = (typeof SENSES)[number];
+export const UNITS = ['percent', 'ppm', 'price per kg'] as const;
+export type Unit = (typeof UNITS)[number];
+export const READS = ['official', 'secondary', 'from memory'] as const;
+export type Read = (typeof READS)[number];
+
+/** Days as YYYY-MM-DD: from the first to the day before the last; an open end is left out. */
+export interface Span {
+  readonly from?: string;
+  readonly until?: string;
+}
+
+/** What is in force on a day (YYYY-MM-DD): from the first day of its span to the day before the end. */
+export function inForceOn<Dated extends { readonly inForce?: Span }>(
+  rules: readonly Dated[],
+  date: string,
+): Dated[] {
+  return rules.filter(({ inForce }) => {
     const from = inForce?.from ?? '';
     const until = inForce?.until ?? '9999-12-31';
     return from <= date && date < until;
   });
+}
+
+/** Every form that a limit counts. */
+export function formsOfLimit({ numerator, basis }: Limit): readonly Form[] {
+  return [...formsOf(numerator), basis];
 }
 
 /** The bound in the unit people read: 30 for 30 %, 156 for 156 ppm. */
@@ -38,7 +61,7 @@ export function shownBound({ bound, unit }: Pick<Limit, 'bound' | 'unit'>): numb
 }
 
 /** A fraction in the unit people read, without the noise of the multiplication. */
-export function inShownUnit(value: number, unit: Limit['unit']): number {
+export function inShownUnit(value: number, unit: Unit): number {
   const times = { percent: 100, ppm: 1e6, 'price per kg': 1 }[unit];
   return Number((value * times).toPrecision(15));
 }

@@ -1,24 +1,47 @@
-import { exact, multiply, subtract, toNumber } from '../exact.ts';
+import { add, type Exact, exact, multiply, ONE, subtract, toNumber } from '../exact.ts';
 import type { Row } from '../solver/model.ts';
 import type { Coefficients } from './coefficients.ts';
+import { type Form, formsOf } from './form.ts';
 import type { Limit } from './limit.ts';
 
 /**
- * The row of a limit over the supplies: Σ (numerator − bound × basis) x, at most or at least 0. Undefined when
- * the limit puts no demand on a weight ('present' is settled by the seasoning lines).
+ * The rows of a limit over the supplies: Σ (numerator − bound × basis) x, at most or at least 0, one for each form
+ * of the numerator and two for a target. None when the limit puts no demand on a weight ('present' is settled by
+ * the seasoning lines).
  */
-export function rowOf(limit: Limit, coefficients: Coefficients): Row | undefined {
-  if (limit.sense === 'present') return undefined;
-  const bound = exact(limit.bound);
-  const basis = coefficients.of(limit.basis);
-  const terms = coefficients.of(limit.numerator).map((perKg, column) => ({
+export function rowsOf(limit: Limit, coefficients: Coefficients): Row[] {
+  return ends(limit).flatMap(({ sense, bound }) =>
+    formsOf(limit.numerator).map((form) => rowOf(limit, form, sense, bound, coefficients)),
+  );
+}
+
+/** The one-sided bounds that a limit comes down to, exactly. */
+export function ends({ sense, bound, within = 0 }: Limit): { sense: 'max' | 'min'; bound: Exact }[] {
+  if (sense === 'present') return [];
+  const figure = exact(bound);
+  if (sense !== 'target') return [{ sense, bound: figure }];
+  return [
+    { sense: 'min', bound: multiply(figure, subtract(ONE, exact(within))) },
+    { sense: 'max', bound: multiply(figure, add(ONE, exact(within))) },
+  ];
+}
+
+function rowOf(
+  { id, basis }: Limit,
+  form: Form,
+  sense: 'max' | 'min',
+  bound: Exact,
+  coefficients: Coefficients,
+): Row {
+  const perKgBasis = coefficients.of(basis);
+  const terms = coefficients.of(form).map((perKg, column) => ({
     column,
-    coefficient: toNumber(subtract(perKg, multiply(bound, basis[column] ?? perKg))),
+    coefficient: toNumber(subtract(perKg, multiply(bound, perKgBasis[column] ?? perKg))),
   }));
   return {
-    name: limit.id,
-    lower: limit.sense === 'min' ? 0 : Number.NEGATIVE_INFINITY,
-    upper: limit.sense === 'max' ? 0 : Number.POSITIVE_INFINITY,
+    name: id,
+    lower: sense === 'min' ? 0 : Number.NEGATIVE_INFINITY,
+    upper: sense === 'max' ? 0 : Number.POSITIVE_INFINITY,
     terms: terms.filter(({ coefficient }) => coefficient !== 0),
   };
 }

@@ -1,5 +1,6 @@
-import type { Process } from '../batch/product.ts';
-import type { Limit } from './limit.ts';
+import type { Cooking } from '../batch/product.ts';
+import type { MeatDefinition } from './forms/meat-content.ts';
+import type { Limit, Span } from './limit.ts';
 
 /** What the law says of one class of product. */
 export interface Standard {
@@ -7,11 +8,36 @@ export interface Standard {
   /** The name of the standard, in the trade's words. */
   readonly says: string;
   readonly citation: string;
-  /** How the product is sold; a process that ends otherwise makes another product. */
-  readonly cooking: Process['cooking'];
+  /** How the product may be sold; a process that ends otherwise makes another product. */
+  readonly cooking: readonly Cooking[];
   /** Which limits hold; the figures live in src/standards. */
   readonly limits: readonly Limit[];
+  /** What the law asks that no formula can show. */
+  readonly laboratory?: readonly LaboratoryLimit[];
+  /** The meat that the label declares as a percentage, where the law adjusts it. */
+  readonly meatContent?: MeatContent;
   readonly naming: Naming;
+}
+
+/**
+ * A limit on what a laboratory finds (a residue, a pH, a water activity): the weights that go in cannot prove it, so
+ * it is shown as needing a test and never as met.
+ */
+export interface LaboratoryLimit {
+  readonly id: string;
+  /** The rule in the trade's words, a whole sentence with its figure. */
+  readonly says: string;
+  readonly citation: string;
+  readonly read: Limit['read'];
+  readonly inForce?: Span;
+  readonly note?: string;
+}
+
+/** How much meat a label declares: what counts as meat, each with the name it is declared by. */
+export interface MeatContent {
+  readonly citation: string;
+  readonly read: Limit['read'];
+  readonly meats: readonly MeatDefinition[];
 }
 
 /** How the standard names its product on the label. */
@@ -32,10 +58,19 @@ export interface RuleSet {
   readonly says: string;
   /** Which text was read, and up to when. */
   readonly edition: string;
+  /** The first day (YYYY-MM-DD) for which these rules are known. */
+  readonly knownFrom: string;
   readonly standards: readonly Standard[];
 }
 
 /** The standard of a product class; undefined when the rule set has no such class. */
 export function findStandard(ruleSet: RuleSet, productClass: string): Standard | undefined {
   return ruleSet.standards.find((standard) => standard.productClass === productClass);
+}
+
+/** Why a rule set has nothing to say of a day; undefined when it has. */
+export function notKnownOn({ says, knownFrom }: RuleSet, date: string): string | undefined {
+  return date < knownFrom
+    ? `${date} lies before ${knownFrom}, from when on the rules of ${says} are known here`
+    : undefined;
 }

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { missingSubstance } from '../batch/carries.ts';
+import { missingSubstance, PART_OF } from '../batch/carries.ts';
 import {
   type Composition,
   MOST_MAIN_PARTS,
@@ -17,6 +17,7 @@ import {
   SPECIES,
   type Species,
   SUBSTANCES,
+  type Substance,
 } from '../batch/material.ts';
 import { compare, type Exact, exact, multiply, ONE, subtract, sum, toNumber } from '../exact.ts';
 import { percentOfFraction } from '../units.ts';
@@ -201,8 +202,14 @@ function partFault(
 
 function substanceFaults({ kind, substances }: Cells): [Column, string][] {
   const missing = missingSubstance({ kind, substances });
-  if (missing) return [['substances', `${missing}; fill it in, such as nitrite 6.25`]];
-  const total = sum(Object.values(substances).map((fraction) => exact(fraction)));
+  if (missing) return [['substances', `${missing}; fill it in, such as sodium nitrite 6.25`]];
+  for (const [part, whole] of Object.entries(PART_OF)) {
+    if ((substances[part as Substance] ?? 0) > (substances[whole] ?? 0)) {
+      return [['substances', `${part} is above ${whole}, of which it is a part`]];
+    }
+  }
+  const wholes = Object.entries(substances).filter(([name]) => !(name in PART_OF));
+  const total = sum(wholes.map(([, fraction]) => exact(fraction)));
   return compare(total, ONE) > 0
     ? [['substances', `add up to ${percentText(total)} percent, above 100`]]
     : [];

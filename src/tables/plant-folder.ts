@@ -1,9 +1,11 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { type HouseRules, NO_HOUSE_RULES } from '../batch/house-rules.ts';
 import type { Lot } from '../batch/lot.ts';
 import type { Material } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import { TableError } from './csv.ts';
+import { HOUSE_RULES_FILE, readHouseRules } from './house-rules.ts';
 import { readLots } from './lots.ts';
 import { loadMaterials } from './materials.ts';
 import { type PlantFile, readPlant } from './plant.ts';
@@ -18,6 +20,7 @@ export interface PlantData {
   /** Currency per kilogram of materials bought without a lot, by material id. */
   readonly prices: ReadonlyMap<string, number>;
   readonly products: ReadonlyMap<string, StoredProduct>;
+  readonly houseRules: HouseRules;
 }
 
 /** A product beside the JSON it was read from, which is the form that people edit and send back. */
@@ -27,7 +30,7 @@ export interface StoredProduct {
 }
 
 /**
- * Reads a plant's folder (plant.json, lots.csv, prices.csv, products/*.json) and the ingredient tables.
+ * Reads a plant's folder (plant.json, lots.csv, prices.csv, products/*.json, house-rules.json) and the ingredient tables.
  * @throws TableError naming the file and place of what is wrong.
  */
 export function loadPlantFolder(folder: string, tablesFolder: string): PlantData {
@@ -39,7 +42,14 @@ export function loadPlantFolder(folder: string, tablesFolder: string): PlantData
     lots: readLots('lots.csv', text('lots.csv'), materials),
     prices: readPrices('prices.csv', text('prices.csv'), materials),
     products: readProducts(join(folder, 'products'), materials),
+    houseRules: readOptionalHouseRules(folder),
   };
+}
+
+/** A plant without the file has no rules of its own. */
+function readOptionalHouseRules(folder: string): HouseRules {
+  const path = join(folder, HOUSE_RULES_FILE);
+  return existsSync(path) ? readHouseRules(HOUSE_RULES_FILE, readFileSync(path, 'utf8')) : NO_HOUSE_RULES;
 }
 
 function readProducts(folder: string, materials: ReadonlyMap<string, Material>): Map<string, StoredProduct> {

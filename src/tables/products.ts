@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { isMeat, type Material, MEAT_KINDS, SPECIES } from '../batch/material.ts';
 import {
+  COOKINGS,
   type Form,
   type MeatPart,
   type Product,
@@ -116,7 +117,7 @@ const targetSchema = record(
 
 const processSchema = record(
   {
-    cooking: choiceField(['raw', 'cooked']),
+    cooking: choiceField(COOKINGS),
     smoked: z.boolean(remedy('must be true or false')),
     yieldFraction: fractionField.refine((yielded) => yielded >= 0.05, remedy('must be at least 0.05')),
     fatLossFraction: fractionField,

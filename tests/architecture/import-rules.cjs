@@ -10,10 +10,11 @@ const LEAVES = ['exact\\.ts$', 'units\\.ts$'];
 module.exports = {
   allowed: [
     may('units\\.ts$', 'exact\\.ts$'),
+    may('chemistry\\.ts$', 'exact\\.ts$'),
     may('batch/', 'batch/', ...LEAVES),
     may('solver/(?!engines)', 'solver/(?!engines)'),
     may('solver/engines/', 'solver/model\\.ts$', ...npm('javascript-lp-solver')),
-    may('rules/', 'rules/', 'batch/', 'solver/model\\.ts$', ...LEAVES),
+    may('rules/', 'rules/', 'batch/', 'chemistry\\.ts$', 'solver/model\\.ts$', ...LEAVES),
     may('standards/', 'standards/', 'rules/', ...LEAVES),
     may('formulate/', 'formulate/', 'rules/', 'batch/', 'solver/(?!engines)', ...LEAVES),
     may('labels/', 'labels/', 'formulate/blend\\.ts$', 'rules/', 'batch/', ...LEAVES),

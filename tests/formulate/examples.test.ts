@@ -68,7 +68,7 @@ const PEPPER = supplyOfMaterial(material('pepper', 'spice', { substances: { pepp
 const FENNEL = supplyOfMaterial(material('fennel', 'spice', { substances: { 'fennel or anise': 1 } }), 11);
 const CURE = supplyOfMaterial(
   material('cure', 'cure', {
-    substances: { nitrite: 0.0625, salt: 0.9375 },
+    substances: { 'sodium nitrite': 0.0625, salt: 0.9375 },
     composition: { ...EMPTY, saltFraction: 0.9375 },
   }),
   3,
@@ -120,7 +120,7 @@ function ask({ productClass, product, plant, size, supplies = [] }: Asked) {
       seasoning: [],
       targets: [],
       process: {
-        cooking: standard.cooking,
+        cooking: standard.cooking[0] ?? 'raw',
         smoked: false,
         yieldFraction: 1,
         fatLossFraction: 0,

@@ -11,16 +11,13 @@ import {
   asked,
   basisMeaning,
   demandsOn,
-  divisionGrains,
   eligible,
-  inKg,
   isMet,
-  massGrains,
   ownProblem,
-  printedGrains,
   total,
   weightsOf,
-} from './by-hand.ts';
+} from './by-hand/demands.ts';
+import { divisionGrains, inKg, massGrains, printedGrains } from './by-hand/quantities.ts';
 
 const SEED = 20310514;
 const RUNS = 2400;
@@ -293,7 +290,8 @@ describe('blends of random plants', () => {
             product.seasoning.some(({ materialId }) => !has(materialId)) ||
             demands.some(
               ({ sense, numerator }) =>
-                sense === 'present' && !good.some((supply) => numerator(supply, product.process) > 0n),
+                sense === 'present' &&
+                !good.some((supply) => numerator.some((brings) => brings(supply, product.process) > 0n)),
             ),
           'below-the-scale': () => {
             if (best.status !== 'optimal') return false;

@@ -281,7 +281,7 @@ function offers({ productClass }: Standard): Offer[] {
     {
       id: 'cure',
       kind: 'cure',
-      substances: { nitrite: 0.0625, salt: 0.9375 },
+      substances: { 'sodium nitrite': 0.0625, salt: 0.9375 },
       rates: [0.002, 0.0024, 0.002496, 0.002496, 0.00249],
       basis: 'green weight',
       price: 3,
@@ -435,13 +435,14 @@ function drawSeasonings(draw: Draw, standard: Standard, batchKg: number) {
 
 /** A raw product loses nothing, a smoked one some water, a cooked one water and fat. */
 function drawProcess(draw: Draw, { cooking, productClass }: Standard): Product['process'] {
-  const isCooked = cooking === 'cooked';
+  const made = draw.pick(cooking);
+  const isCooked = made === 'cooked';
   const smoked = productClass === 'smoked-pork-sausage';
   const yieldFraction = isCooked
     ? draw.pick([0.9, 0.92, 0.955, 0.85, 1])
     : draw.pick([1, 1, 1, smoked ? 0.95 : 1]);
   return {
-    cooking,
+    cooking: made,
     smoked,
     yieldFraction,
     fatLossFraction: isCooked && yieldFraction < 1 ? draw.pick([0, 0.005, 0.012]) : 0,

@@ -2,13 +2,13 @@ import type { Composition } from '../../src/batch/composition.ts';
 import { type Supply, supplyOfMaterial } from '../../src/batch/lot.ts';
 import type { Material, MaterialKind, Species } from '../../src/batch/material.ts';
 import type { Process, Product } from '../../src/batch/product.ts';
-import { type Exact, exact, multiply } from '../../src/exact.ts';
+import { type Exact, exact, multiply, toNumber } from '../../src/exact.ts';
 import type { Blend, BlendLine } from '../../src/formulate/blend.ts';
 import { type Check, checkLimits } from '../../src/rules/check.ts';
 import { Coefficients } from '../../src/rules/coefficients.ts';
 import type { Limit } from '../../src/rules/limit.ts';
-import type { Standard } from '../../src/rules/standard.ts';
-import { US } from '../../src/standards/us/us.ts';
+import { findStandard, type RuleSet, type Standard } from '../../src/rules/standard.ts';
+import { RULE_SETS } from '../../src/standards/all.ts';
 import { KILOGRAMS_PER, type MassUnit } from '../../src/units.ts';
 
 /** Invented materials with round figures, so that the answer to a test can be worked out on paper. */
@@ -42,12 +42,24 @@ export function material(
   };
 }
 
+type Makeup = readonly [fat: number, water: number, protein: number, collagen?: number];
+
+/** Collagen is a tenth of the protein where nothing else is said. */
 const carcass = (
   id: string,
   kind: MaterialKind,
   species: Species,
-  [fatFraction, waterFraction, proteinFraction]: readonly [fat: number, water: number, protein: number],
-): Material => material(id, kind, { species, composition: { fatFraction, waterFraction, proteinFraction } });
+  [
+    fatFraction,
+    waterFraction,
+    proteinFraction,
+    collagen = toNumber(multiply(exact(proteinFraction), exact('0.1'))),
+  ]: Makeup,
+): Material =>
+  material(id, kind, {
+    species,
+    composition: { fatFraction, waterFraction, proteinFraction, collagenFraction: collagen },
+  });
 
 const pure = (id: string, kind: MaterialKind, substances: Material['substances']): Material =>
   material(id, kind, { substances });
@@ -88,6 +100,10 @@ const catalog = [
   carcass('pork-fat', 'fat', 'pork', [0.9, 0.08, 0.02]),
   carcass('pork-separated', 'mechanically separated', 'pork', [0.25, 0.6, 0.14]),
   carcass('lamb', 'skeletal meat', 'lamb', [0.2, 0.62, 0.17]),
+  carcass('rabbit', 'skeletal meat', 'rabbit', [0.05, 0.74, 0.2]),
+  carcass('pork-sinewy', 'skeletal meat', 'pork', [0.1, 0.64, 0.2, 0.1]),
+  carcass('beef-sinewy', 'skeletal meat', 'beef', [0.1, 0.64, 0.2, 0.1]),
+  carcass('duck', 'skeletal meat', 'duck', [0.05, 0.74, 0.2]),
   carcass('chicken', 'skeletal meat', 'chicken', [0.05, 0.74, 0.2]),
   carcass('chicken-skin', 'skin', 'chicken', [0.4, 0.45, 0.13]),
   carcass('chicken-fat', 'fat', 'chicken', [0.9, 0.08, 0.02]),
@@ -126,25 +142,48 @@ const catalog = [
     substances: { 'sodium caseinate': 1 },
     allergens: ['milk'],
   }),
-  pure('sodium-nitrite', 'cure', { nitrite: 1 }),
-  pure('cure-6.25', 'cure', { nitrite: 0.0625, salt: 0.9375 }),
-  pure('cure-0.6', 'cure', { nitrite: 0.006, salt: 0.994 }),
+  pure('carrageenan', 'binder', { carrageenan: 1 }),
+  pure('modified-starch', 'binder', { 'modified food starch': 1 }),
+  pure('soy-concentrate', 'binder', { 'soy protein concentrate': 1 }),
+  pure('methyl-cellulose', 'binder', { 'methyl cellulose': 1 }),
+  pure('transglutaminase', 'binder', { transglutaminase: 1 }),
+  pure('pork-collagen', 'binder', { 'pork collagen': 1 }),
+  material('gelatin', 'binder', { composition: { proteinFraction: 0.85 }, substances: { gelatin: 0.85 } }),
+  pure('corn-syrup-solids', 'sweetener', { 'corn syrup solids': 1 }),
+  pure('sorbitol', 'sweetener', { sorbitol: 1 }),
+  pure('sodium-nitrite', 'cure', { 'sodium nitrite': 1 }),
+  pure('potassium-nitrite', 'cure', { 'potassium nitrite': 1 }),
+  pure('cure-6.25', 'cure', { 'sodium nitrite': 0.0625, salt: 0.9375 }),
+  pure('cure-0.6', 'cure', { 'sodium nitrite': 0.006, salt: 0.994 }),
   // 2 lb of nitrite in 100 gal of pickle of 10 lb a gallon.
-  pure('pickle-nitrite', 'cure', { nitrite: 0.002 }),
+  pure('pickle-nitrite', 'cure', { 'sodium nitrite': 0.002 }),
   // 7 lb of nitrate in 100 gal of pickle of 10 lb a gallon.
-  pure('pickle-nitrate', 'cure', { nitrate: 0.007 }),
-  pure('sodium-nitrate', 'cure', { nitrate: 1 }),
+  pure('pickle-nitrate', 'cure', { 'sodium nitrate': 0.007 }),
+  pure('sodium-nitrate', 'cure', { 'sodium nitrate': 1 }),
+  pure('potassium-nitrate', 'cure', { 'potassium nitrate': 1 }),
   pure('ascorbic-acid', 'cure accelerator', { 'ascorbic acid': 1 }),
-  pure('sodium-erythorbate', 'cure accelerator', { 'sodium ascorbate': 1 }),
-  pure('cure-with-citric-acid', 'cure', { nitrite: 0.0625, 'citric acid': 0.5 }),
+  pure('erythorbic-acid', 'cure accelerator', { 'erythorbic acid': 1 }),
+  pure('sodium-ascorbate', 'cure accelerator', { 'sodium ascorbate': 1 }),
+  pure('sodium-erythorbate', 'cure accelerator', { 'sodium erythorbate': 1 }),
+  pure('sodium-erythorbate-hydrate', 'cure accelerator', { 'sodium erythorbate monohydrate': 1 }),
+  pure('fumaric-acid', 'cure accelerator', { 'fumaric acid': 1 }),
+  pure('glucono-delta-lactone', 'cure accelerator', { 'glucono delta lactone': 1 }),
+  pure('cure-with-citric-acid', 'cure', { 'sodium nitrite': 0.0625, 'citric acid': 0.5 }),
   pure('citric-acid', 'cure accelerator', { 'citric acid': 1 }),
-  pure('sodium-tripolyphosphate', 'phosphate', { phosphate: 1 }),
+  pure('sodium-tripolyphosphate', 'phosphate', { phosphate: 1, P2O5: 0.57879 }),
+  pure('sodium-acid-pyrophosphate', 'phosphate', {
+    phosphate: 1,
+    P2O5: 0.63956,
+    'sodium acid pyrophosphate': 1,
+  }),
+  pure('sulfite', 'preservative', { 'sulfur dioxide': 0.67 }),
   pure('sodium-lactate', 'antimicrobial', { lactate: 1 }),
   pure('sodium-diacetate', 'antimicrobial', { diacetate: 1 }),
   pure('BHA', 'antioxidant', { BHA: 1 }),
   pure('BHT', 'antioxidant', { BHT: 1 }),
   pure('propyl-gallate', 'antioxidant', { 'propyl gallate': 1 }),
   pure('TBHQ', 'antioxidant', { TBHQ: 1 }),
+  pure('tocopherols', 'antioxidant', { tocopherols: 1 }),
   pure('BHA-and-BHT', 'antioxidant', { BHA: 0.5, BHT: 0.5 }),
   pure('BHA-and-citric-acid', 'antioxidant', { BHA: 0.5, 'citric acid': 0.5 }),
 ];
@@ -174,6 +213,7 @@ export const RAW: Process = {
 };
 
 export const COOKED: Process = { ...RAW, cooking: 'cooked' };
+export const DRIED: Process = { ...RAW, cooking: 'dried' };
 
 /** One weighed material, its mass as decimal text so that it is read exactly. */
 export type Weighed = readonly [materialId: string, mass: string, unit?: MassUnit];
@@ -198,9 +238,13 @@ export function checkOne(limit: Limit, lines: readonly Weighed[], process: Proce
   return check;
 }
 
+/** Every standard with its rule set. */
+export const ALL_STANDARDS: readonly { readonly ruleSet: RuleSet; readonly standard: Standard }[] =
+  RULE_SETS.flatMap((ruleSet) => ruleSet.standards.map((standard) => ({ ruleSet, standard })));
+
 /** Every limit of every standard, one a standard, so that a limit shared by two is there twice. */
 export const ALL_LIMITS: readonly { readonly standard: Standard; readonly limit: Limit }[] =
-  US.standards.flatMap((standard) => standard.limits.map((limit) => ({ standard, limit })));
+  ALL_STANDARDS.flatMap(({ standard }) => standard.limits.map((limit) => ({ standard, limit })));
 
 /** Limits by id; the data test proves that one id is one limit. */
 export const LIMITS_BY_ID: ReadonlyMap<string, Limit> = new Map(
@@ -213,8 +257,9 @@ export function limitOf(id: string): Limit {
   return found;
 }
 
-export function standardOf(productClass: string): Standard {
-  const found = US.standards.find((standard) => standard.productClass === productClass);
+export function standardOf(productClass: string, jurisdiction = 'us'): Standard {
+  const ruleSet = RULE_SETS.find((candidate) => candidate.jurisdiction === jurisdiction);
+  const found = ruleSet && findStandard(ruleSet, productClass);
   if (!found) throw new RangeError(`no standard ${productClass}`);
   return found;
 }
@@ -262,6 +307,7 @@ export function blendOf(lines: readonly BlendLine[]): Blend {
     cost: 0,
     unroundedCost: 0,
     checks: [],
+    switchedOff: [],
     raw: makeup,
     finished: makeup,
     leftOut: [],

@@ -1,5 +1,5 @@
 import type { Process } from '../../src/batch/product.ts';
-import type { Form } from '../../src/rules/form.ts';
+import type { Form, WorstOf } from '../../src/rules/form.ts';
 import type { FORMS } from '../../src/rules/forms.ts';
 import type { MassUnit } from '../../src/units.ts';
 import type { Weighed } from '../helpers/materials.ts';
@@ -15,6 +15,10 @@ export const MARKS = [
 export type Mark = (typeof MARKS)[number];
 
 export type FormName = keyof typeof FORMS & string;
+/** Forms that are one sum, as a basis must be. */
+export type BasisName = {
+  [Name in FormName]: (typeof FORMS)[Name] extends Form ? Name : never;
+}[FormName];
 
 interface Source {
   readonly id: string;
@@ -27,8 +31,9 @@ interface Source {
 /** The value of a form on a basis, read as parts per million, percent or kilograms of the numerator. */
 export interface ValueRow extends Source {
   readonly kind: 'value';
+  /** Of several forms the greatest. */
   readonly numerator: FormName;
-  readonly basis: FormName;
+  readonly basis: BasisName;
   readonly as: 'ppm' | 'percent' | 'kg';
   readonly lines: readonly Weighed[];
   readonly process?: Process;
@@ -69,7 +74,7 @@ export interface PrintedRow extends Source {
   readonly limitId: string;
   readonly published: number;
   readonly unit: 'percent' | 'ppm';
-  readonly numerator: Form;
+  readonly numerator: Form | WorstOf;
   readonly basis: Form;
 }
 

@@ -205,18 +205,6 @@ describe('which class holds which limit', () => {
         .map(({ productClass }) => productClass);
     expect(holding('us-319.140-added-water')).toEqual(['cooked-sausage']);
     expect(holding('us-319.180a-fat-and-added-water')).toEqual(['frankfurter']);
-    // 9 CFR 318.22(b): each with its second half, which stops the credit for protein that is not of meat.
-    expect(holding('us-318.22-added-water')).toEqual(['cooked-sausage']);
-    expect(holding('us-318.22-fat-and-added-water')).toEqual(['frankfurter']);
-  });
-
-  // 9 CFR 318.22(b): four times an allowance of 1.0 percent
-  it.each([
-    ['us-319.140-added-water', 'us-318.22-added-water'],
-    ['us-319.180a-fat-and-added-water', 'us-318.22-fat-and-added-water'],
-  ])('the second half has four points more room: %s, %s', (byAll, byMeat) => {
-    expect(limitOf(byMeat).bound - limitOf(byAll).bound).toBeCloseTo(0.04, 15);
-    expect(limitOf(byMeat).basis).toBe(limitOf(byAll).basis);
   });
 
   // 9 CFR 319.15(a) to (c) and 424.21(c), flavoring agents

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { READS, SENSES, UNITS } from '../../rules/limit.ts';
 
 /** What the service answers. The types of the answers follow from these schemas. */
 
@@ -15,22 +16,48 @@ const makeup = z
   })
   .meta({ id: 'Makeup' });
 
+const read = z.enum(READS).meta({
+  description: 'How the figure was read: official text, another text that quotes it, or entered from memory.',
+});
+
+const inForce = z
+  .object({ from: z.string().optional(), until: z.string().optional() })
+  .optional()
+  .meta({ description: 'From the first day to the day before the last; an open end is left out.' });
+
+export const laboratoryAnswer = z
+  .object({
+    id: z.string(),
+    says: z.string(),
+    citation: z.string(),
+    read,
+    inForce,
+    note: z.string().optional(),
+  })
+  .meta({
+    id: 'LaboratoryLimit',
+    description: 'A limit on what a laboratory finds: weights cannot prove it, it needs a test.',
+  });
+
 export const limitAnswer = z
   .object({
     id: z.string(),
     says: z.string(),
     numerator: z.string(),
     basis: z.string(),
-    sense: z.enum(['max', 'min', 'present']),
+    sense: z.enum(SENSES).meta({
+      description: 'A target asks for the bound itself, present for more than none of the numerator.',
+    }),
     bound: z.number().meta({ description: 'In the unit beside it: 30 with percent, 156 with ppm.' }),
-    unit: z.enum(['percent', 'ppm', 'price per kg']),
+    within: z
+      .number()
+      .optional()
+      .meta({ description: 'For a target: how far from it a weighed batch may be, as a fraction of it.' }),
+    unit: z.enum(UNITS),
     authority: z.enum(['law', 'house']),
     citation: z.string(),
-    read: z.enum(['official', 'secondary', 'from memory']).meta({
-      description:
-        'How the figure was read: official text, another text that quotes it, or entered from memory.',
-    }),
-    inForce: z.object({ from: z.string().optional(), until: z.string().optional() }).optional(),
+    read,
+    inForce,
     note: z.string().optional(),
   })
   .meta({ id: 'Limit' });
@@ -43,6 +70,9 @@ const check = z
     room: z.number().meta({ description: 'Distance from the bound, in the unit of the limit.' }),
     numeratorKg: z.number(),
     basisKg: z.number(),
+    contributions: z
+      .array(z.object({ supplyId: z.string(), massKg: z.number() }))
+      .meta({ description: 'Who brings the numerator, the largest first; negative takes away from it.' }),
   })
   .meta({ id: 'Check' });
 
@@ -95,6 +125,12 @@ export const blendAnswerSchema = z
         .meta({ description: 'Least cost before rounding to the scales, by the engine.' }),
       lines: z.array(line),
       checks: z.array(check),
+      switchedOff: z
+        .array(z.object({ limit: limitAnswer, reason: z.string(), check: check.optional() }))
+        .meta({
+          description: 'Limits of the law that the house does not hold, with how the batch stands to them.',
+        }),
+      laboratory: z.array(laboratoryAnswer),
       raw: makeup,
       finishedMakeup: makeup,
       leftOut: z.array(leftOut),
@@ -162,7 +198,7 @@ export const batchSheetAnswerSchema = z
         what: z.string(),
         value: z.number(),
         bound: z.number(),
-        sense: z.enum(['max', 'min', 'present']),
+        sense: z.enum(SENSES),
         unit: z.string(),
         basis: z.string(),
         holds: z.boolean(),
@@ -171,6 +207,10 @@ export const batchSheetAnswerSchema = z
         read: z.string(),
       }),
     ),
+    switchedOff: z.array(
+      z.object({ says: z.string(), citation: z.string(), reason: z.string(), found: z.string() }),
+    ),
+    laboratory: z.array(z.object({ says: z.string(), citation: z.string(), read: z.string() })),
     makeup: z.object({ raw: makeup, finished: makeup }),
     cost: z.object({
       batch: z.number(),
@@ -203,9 +243,25 @@ export const labelAnswerSchema = z
     }),
     allergens: z.object({ allergens: z.array(z.string()), text: z.string().optional() }),
     leanPair: duty.optional(),
-    storage: duty,
+    meatContent: z
+      .object({
+        text: z.string(),
+        citation: z.string(),
+        meats: z.array(
+          z.object({
+            says: z.string(),
+            usedFraction: z.number(),
+            declaredFraction: z.number(),
+            excessFatFraction: z.number(),
+            excessConnectiveTissueFraction: z.number(),
+          }),
+        ),
+      })
+      .optional()
+      .meta({ description: 'Meat as the label must count it, where the law adjusts it.' }),
+    storage: duty.optional(),
     safeHandling: duty.optional(),
-    inspection: duty,
+    inspection: duty.optional(),
     cautions: z.array(z.string()),
   })
   .meta({ id: 'LabelDeclaration' });
@@ -225,3 +281,4 @@ export const problemSchema = z
 
 export type BlendAnswer = z.output<typeof blendAnswerSchema>;
 export type LimitAnswer = z.output<typeof limitAnswer>;
+export type LaboratoryAnswer = z.output<typeof laboratoryAnswer>;

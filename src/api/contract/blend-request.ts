@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { MOST_MAIN_PARTS, MOST_PARTS } from '../../batch/composition.ts';
 import { LOT_STATES } from '../../batch/lot.ts';
 import { ALLERGENS, MATERIAL_KINDS, SPECIES, SUBSTANCES } from '../../batch/material.ts';
+import { houseRulesSchema } from '../../tables/house-rules.ts';
 import { choiceField, fractionField, record, refuseRepeats, remedy, shown } from '../../tables/json.ts';
 import { productSchema } from '../../tables/products.ts';
 import {
@@ -107,7 +108,7 @@ export const materialSchema = record(
       .partialRecord(
         choiceField(SUBSTANCES),
         fractionField,
-        remedy('must be an object such as {"nitrite": 0.0625}'),
+        remedy('must be an object such as {"sodium nitrite": 0.0625}'),
       )
       .default({}),
     allergens: listSchema(choiceField(ALLERGENS), ALLERGENS.length, 'allergens').default([]),
@@ -190,6 +191,10 @@ export const blendRequestSchema = record(
       .superRefine(refuseRepeats('materialId', 'keep one price for each material'))
       .default([])
       .meta({ description: 'Prices of materials that have no lot, beside those the plant knows.' }),
+    houseRules: houseRulesSchema.optional().meta({
+      description:
+        "Limits of your own, tighter ones than the law's, and limits switched off with a reason; the plant's own when absent.",
+    }),
     units: choiceField(['lb', 'kg'])
       .optional()
       .meta({ description: "Units shown; the plant's own when absent." }),

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { MATERIAL_KINDS, SPECIES } from '../../batch/material.ts';
+import { COOKINGS } from '../../batch/product.ts';
 import { choiceField, record, remedy } from '../../tables/json.ts';
-import { limitAnswer } from './blend-answer.ts';
+import { laboratoryAnswer, limitAnswer } from './blend-answer.ts';
 import { dateSchema, idSchema, textSchema } from './quantities.ts';
 
 /** What can be read: the plant and what it has. */
@@ -102,7 +103,9 @@ export const rulesAnswer = z.object({
       productClass: z.string(),
       says: z.string(),
       citation: z.string(),
+      cooking: z.array(z.enum(COOKINGS)),
       limits: z.array(limitAnswer),
+      laboratory: z.array(laboratoryAnswer),
     }),
   ),
 });

@@ -11,58 +11,34 @@ import { POULTRY_AT_MOST_HALF } from './poultry.ts';
 
 /**
  * Cooked sausage, 9 CFR 319.140 and 319.180. Added water follows 318.22: moisture less four times the protein,
- * where protein that is not of meat counts up to one percent of the product. That "up to" is two limits, one
- * with all protein counted and one with meat protein alone and four points more room; both must hold.
+ * where protein that is not of meat counts up to one percent of the product.
  */
 
 const OF_FINISHED = { ...LAW, basis: FORMS.finished, read: 'official' } as const;
-const BEYOND_ONE_PERCENT = 'Binds where protein that is not of meat is more than one percent of the product.';
 
-const ADDED_WATER: readonly Limit[] = [
-  {
-    ...OF_FINISHED,
-    id: 'us-319.140-added-water',
-    says: 'Added water in cooked sausage is at most 10 % of the finished product.',
-    numerator: FORMS.addedWaterByAllProtein,
-    bound: 0.1,
-    citation: '9 CFR 319.140 and 318.22',
-  },
-  {
-    ...OF_FINISHED,
-    id: 'us-318.22-added-water',
-    says: 'Moisture less four times meat protein is at most 14 %: 10 % of added water and 4 % for one percent of other protein.',
-    numerator: FORMS.addedWater,
-    bound: 0.14,
-    citation: '9 CFR 318.22(b) and 319.140',
-    note: BEYOND_ONE_PERCENT,
-  },
-];
+const ADDED_WATER: Limit = {
+  ...OF_FINISHED,
+  id: 'us-319.140-added-water',
+  says: 'Added water in cooked sausage is at most 10 % of the finished product.',
+  numerator: FORMS.addedWater,
+  bound: 0.1,
+  citation: '9 CFR 319.140 and 318.22',
+};
 
-const FAT_AND_ADDED_WATER: readonly Limit[] = [
-  {
-    ...OF_FINISHED,
-    id: 'us-319.180a-fat-and-added-water',
-    says: 'Fat and added water together are at most 40 % of the finished product.',
-    numerator: FORMS.fatAndAddedWaterByAllProtein,
-    bound: 0.4,
-    citation: '9 CFR 319.180(a) and 318.22',
-  },
-  {
-    ...OF_FINISHED,
-    id: 'us-318.22-fat-and-added-water',
-    says: 'Fat and moisture less four times meat protein are at most 44 %: 40 % and 4 % for one percent of other protein.',
-    numerator: FORMS.fatAndAddedWater,
-    bound: 0.44,
-    citation: '9 CFR 318.22(b) and 319.180(a)',
-    note: BEYOND_ONE_PERCENT,
-  },
-];
+const FAT_AND_ADDED_WATER: Limit = {
+  ...OF_FINISHED,
+  id: 'us-319.180a-fat-and-added-water',
+  says: 'Fat and added water together are at most 40 % of the finished product.',
+  numerator: FORMS.fatAndAddedWater,
+  bound: 0.4,
+  citation: '9 CFR 319.180(a) and 318.22',
+};
 
 const BYPRODUCTS = 'It needs "with byproducts" or "with variety meats" in the name.';
 
 const FRANKFURTER: readonly Limit[] = [
   finishedFat('319.180a', 'A frankfurter, bologna or similar sausage', 30, '9 CFR 319.180(a)'),
-  ...FAT_AND_ADDED_WATER,
+  FAT_AND_ADDED_WATER,
   {
     ...LAW,
     id: 'us-319.180a-poultry',
@@ -116,7 +92,7 @@ export const COOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'frankfurter',
     says: 'Frankfurter, bologna, knockwurst and similar cooked sausage',
     citation: '9 CFR 319.180(a)',
-    cooking: 'cooked',
+    cooking: ['cooked'],
     limits: [...FRANKFURTER, ...COOKED],
     naming: { name: 'Frankfurter', species: 'lead', leanPair: false, impliesCure: true },
   },
@@ -124,8 +100,8 @@ export const COOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'cooked-sausage',
     says: 'Other cooked sausage, such as smoked sausage',
     citation: '9 CFR 319.140',
-    cooking: 'cooked',
-    limits: [...ADDED_WATER, POULTRY_AT_MOST_HALF, ...COOKED],
+    cooking: ['cooked'],
+    limits: [ADDED_WATER, POULTRY_AT_MOST_HALF, ...COOKED],
     naming: { species: 'none', leanPair: false },
   },
 ];

@@ -81,7 +81,7 @@ export const GROUND: readonly Standard[] = [
     productClass: 'ground-beef',
     says: 'Ground beef or chopped beef',
     citation: '9 CFR 319.15(a)',
-    cooking: 'raw',
+    cooking: ['raw'],
     limits: [
       finishedFat('319.15a', 'Ground beef', 30, '9 CFR 319.15(a)'),
       none(
@@ -99,7 +99,7 @@ export const GROUND: readonly Standard[] = [
     productClass: 'hamburger',
     says: 'Hamburger',
     citation: '9 CFR 319.15(b)',
-    cooking: 'raw',
+    cooking: ['raw'],
     limits: [finishedFat('319.15b', 'Hamburger', 30, '9 CFR 319.15(b)'), ...GROUND_COMMON],
     naming: { name: 'Hamburger', species: 'none', leanPair: true },
   },
@@ -107,7 +107,7 @@ export const GROUND: readonly Standard[] = [
     productClass: 'beef-patties',
     says: 'Beef patties (no fat figure in the standard)',
     citation: '9 CFR 319.15(c)',
-    cooking: 'raw',
+    cooking: ['raw'],
     limits: [
       BEEF_ONLY,
       SEASONING_ONLY,

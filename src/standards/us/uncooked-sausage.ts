@@ -40,7 +40,7 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'fresh-pork-sausage',
     says: 'Fresh pork sausage',
     citation: '9 CFR 319.141',
-    cooking: 'raw',
+    cooking: ['raw'],
     limits: [
       fat('319.141', 'Fresh pork sausage', 50),
       porkOnly('319.141'),
@@ -55,7 +55,7 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'fresh-beef-sausage',
     says: 'Fresh beef sausage',
     citation: '9 CFR 319.142',
-    cooking: 'raw',
+    cooking: ['raw'],
     limits: [
       fat('319.142', 'Fresh beef sausage', 30),
       none('us-319.142-beef-only', 'Only beef goes in.', FORMS.notBeef, '9 CFR 319.142'),
@@ -70,7 +70,7 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'breakfast-sausage',
     says: 'Breakfast sausage',
     citation: '9 CFR 319.143',
-    cooking: 'raw',
+    cooking: ['raw'],
     limits: [
       fat('319.143', 'Breakfast sausage', 50),
       none(
@@ -89,7 +89,7 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'whole-hog-sausage',
     says: 'Whole hog sausage',
     citation: '9 CFR 319.144',
-    cooking: 'raw',
+    cooking: ['raw'],
     limits: [
       fat('319.144', 'Whole hog sausage', 50),
       porkOnly('319.144'),
@@ -112,7 +112,7 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'italian-sausage',
     says: 'Italian sausage (pork)',
     citation: '9 CFR 319.145',
-    cooking: 'raw',
+    cooking: ['raw'],
     limits: [
       ...ITALIAN,
       porkOnly('319.145'),
@@ -127,7 +127,7 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'uncooked-sausage',
     says: 'Other uncooked sausage, such as fresh bratwurst',
     citation: '9 CFR 319.140',
-    cooking: 'raw',
+    cooking: ['raw'],
     limits: [POULTRY_AT_MOST_HALF, ...SAUSAGE_BINDERS, ...FRESH],
     naming: { species: 'none', leanPair: false },
   },
@@ -135,7 +135,7 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
     productClass: 'smoked-pork-sausage',
     says: 'Smoked pork sausage, uncooked',
     citation: '9 CFR 319.160',
-    cooking: 'raw',
+    cooking: ['raw'],
     limits: [
       fat('319.160', 'Smoked pork sausage', 50),
       porkOnly('319.160'),

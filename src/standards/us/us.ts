@@ -7,6 +7,7 @@ import { UNCOOKED_SAUSAGE } from './uncooked-sausage.ts';
 export const US: RuleSet = {
   jurisdiction: 'us',
   says: 'United States, 9 CFR chapter III',
+  knownFrom: '2015-01-01',
   edition: '9 CFR as read in the 2015 annual edition; later changes have not been looked for',
   standards: [...GROUND, ...UNCOOKED_SAUSAGE, ...COOKED_SAUSAGE],
 };

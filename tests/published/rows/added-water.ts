@@ -12,29 +12,25 @@ import type { PublishedRow } from '../row.ts';
 const WATER = '9 CFR 318.22(b), 2015 annual edition, with the 10 percent of 319.140';
 const SUM = '9 CFR 318.22(b), 2015 annual edition, with the 40 percent of 319.180(a)';
 const NO_CREDIT = `${WATER}; below the allowance no credit for protein that is not there`;
-const BY_ALL = 'us-319.140-added-water';
-const BY_MEAT = 'us-318.22-added-water';
-const SUM_BY_ALL = 'us-319.180a-fat-and-added-water';
-const SUM_BY_MEAT = 'us-318.22-fat-and-added-water';
+const LIMIT = 'us-319.140-added-water';
+const SUM_LIMIT = 'us-319.180a-fat-and-added-water';
 
 export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
-  // TW 64.4, TP 13.6, P 1.0: AW = 64.4 − (13.6 − 0) × 4 = 10.0. Both halves stand at their bound.
-  ...([BY_ALL, BY_MEAT] as const).map(
-    (limitId): PublishedRow => ({
-      kind: 'boundary',
-      id: `318.22 P 1.0, ${limitId}`,
-      says: 'One percent of soy protein counts whole: 84 kg of pork and 2 kg of soy flour take 14 kg of water.',
-      source: WATER,
-      mark: 'constructed',
-      limitId,
-      line: ['water', '14'],
-      beyond: '14.001',
-      others: [
-        ['pork', '84'],
-        ['soy-flour', '2'],
-      ],
-    }),
-  ),
+  // TW 64.4, TP 13.6, P 1.0: AW = 64.4 − (13.6 − 0) × 4 = 10.0.
+  {
+    kind: 'boundary',
+    id: '318.22 P 1.0',
+    says: 'One percent of soy protein counts whole: 84 kg of pork and 2 kg of soy flour take 14 kg of water.',
+    source: WATER,
+    mark: 'constructed',
+    limitId: LIMIT,
+    line: ['water', '14'],
+    beyond: '14.001',
+    others: [
+      ['pork', '84'],
+      ['soy-flour', '2'],
+    ],
+  },
   {
     // TW 64.4, TP 14.4, P 1.8: AW = 64.4 − (14.4 − 0.8) × 4 = 10.0.
     kind: 'boundary',
@@ -42,7 +38,7 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
     says: 'Of 1.8 percent of soy protein one percent counts: 84 kg of pork and 2 kg of it take 14 kg of water.',
     source: WATER,
     mark: 'constructed',
-    limitId: BY_MEAT,
+    limitId: LIMIT,
     line: ['water', '14'],
     beyond: '14.001',
     others: [
@@ -54,10 +50,10 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
     // All protein counted the batch would stand at 64.4 − 14.4 × 4 = 6.8.
     kind: 'value',
     id: '318.22 P 1.8, all protein',
-    says: 'The trap: with all of the soy protein counted the same batch would show 6.8 % of added water.',
+    says: 'The trap: the same batch holds 10 % of added water; with all of the soy protein counted it would show 6.8 %.',
     source: WATER,
     mark: 'constructed',
-    numerator: 'addedWaterByAllProtein',
+    numerator: 'addedWater',
     basis: 'finished',
     as: 'percent',
     lines: [
@@ -66,7 +62,7 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
       ['water', '14'],
     ],
     process: COOKED,
-    published: 6.8,
+    published: 10,
     tolerance: 0,
   },
   {
@@ -76,7 +72,7 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
     says: 'Half a percent of soy protein counts as half: 87 kg of pork and 1 kg of soy flour take 12 kg of water.',
     source: NO_CREDIT,
     mark: 'constructed',
-    limitId: BY_ALL,
+    limitId: LIMIT,
     line: ['water', '12'],
     beyond: '12.001',
     others: [
@@ -90,7 +86,7 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
     says: 'The same batch with its 12 kg of water holds 10 % of added water.',
     source: NO_CREDIT,
     mark: 'constructed',
-    numerator: 'addedWaterByAllProtein',
+    numerator: 'addedWater',
     basis: 'finished',
     as: 'percent',
     lines: [
@@ -109,7 +105,7 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
     says: 'Without protein of other sources 90 kg of pork take 10 kg of water.',
     source: NO_CREDIT,
     mark: 'constructed',
-    limitId: BY_ALL,
+    limitId: LIMIT,
     line: ['water', '10'],
     beyond: '10.001',
     others: [['pork', '90']],
@@ -121,7 +117,7 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
     says: 'A frankfurter of 67.5 kg of pork and 2 kg of isolated soy takes 30.5 kg of water: 13.5 % and 26.5 %.',
     source: SUM,
     mark: 'constructed',
-    limitId: SUM_BY_MEAT,
+    limitId: SUM_LIMIT,
     line: ['water', '30.5'],
     beyond: '30.501',
     others: [
@@ -133,10 +129,10 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
     // 13.5 + 71 − 11.925 × 4 = 36.8.
     kind: 'value',
     id: '318.22 sum, P 1.8, all protein',
-    says: 'The trap: with all of the soy protein counted its fat and added water would be 36.8 %.',
+    says: 'The trap: its fat and added water are 40 %; with all of the soy protein counted they would be 36.8 %.',
     source: SUM,
     mark: 'constructed',
-    numerator: 'fatAndAddedWaterByAllProtein',
+    numerator: 'fatAndAddedWater',
     basis: 'finished',
     as: 'percent',
     lines: [
@@ -145,7 +141,7 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
       ['water', '30.5'],
     ],
     process: COOKED,
-    published: 36.8,
+    published: 40,
     tolerance: 0,
   },
   {
@@ -155,7 +151,7 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
     says: 'A frankfurter of 75 kg of pork alone takes 25 kg of water: 15 % fat and 25 % of added water.',
     source: `${SUM}; below the allowance no credit for protein that is not there`,
     mark: 'constructed',
-    limitId: SUM_BY_ALL,
+    limitId: SUM_LIMIT,
     line: ['water', '25'],
     beyond: '25.001',
     others: [['pork', '75']],
@@ -174,7 +170,7 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
       says: `The one percent is of the finished product: ${water} kg of water in 100 kg that lose 10 kg ${holds ? 'hold' : 'do not hold'}.`,
       source: WATER,
       mark: 'constructed',
-      limitId: BY_MEAT,
+      limitId: LIMIT,
       lines: [
         ['pork', pork],
         ['soy-flour', '2'],
@@ -191,7 +187,7 @@ export const ADDED_WATER_ROWS: readonly PublishedRow[] = [
     says: 'Protein of liver is of group 1: 73 kg of pork, 10 kg of liver and 2 kg of isolated soy take 15 kg of water.',
     source: `${WATER}; group 1 is meat, meat byproducts, mechanically separated meat and poultry`,
     mark: 'constructed',
-    limitId: BY_MEAT,
+    limitId: LIMIT,
     line: ['water', '15'],
     beyond: '15.001',
     others: [

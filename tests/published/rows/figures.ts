@@ -1,5 +1,5 @@
 import { FORMS } from '../../../src/rules/forms.ts';
-import type { FormName, Mark, PrintedRow } from '../row.ts';
+import type { BasisName, FormName, Mark, PrintedRow } from '../row.ts';
 
 /**
  * The figure, the numerator and the basis of every limit that has one, as its source prints it. The sections of
@@ -22,14 +22,13 @@ const CURING_AGENTS = (ounces: string, ppm: string) =>
 const ACCELERATORS = (ounces: string, ppm: string) =>
   of('424.21(c)', `curing accelerators: "${ounces} to 100 lb"; which is ${ppm} ppm`);
 const ANTIOXIDANTS = of('424.21(c)', 'antioxidants: "0.01 percent based on fat content"');
-const WATER_318 = '9 CFR 318.22(b), 2015 annual edition: "AW=TW-(TP-(P-1.0))4", four times the allowance';
 
 type Entry = readonly [
   id: string,
   limitId: string,
   published: number,
   numerator: FormName,
-  basis: FormName,
+  basis: BasisName,
   source: string,
   mark: Mark,
 ];
@@ -52,19 +51,10 @@ const PERCENT: readonly Entry[] = [
     'A-24 sum',
     'us-319.180a-fat-and-added-water',
     40,
-    'fatAndAddedWaterByAllProtein',
+    'fatAndAddedWater',
     'finished',
     of('319.180(a) and 318.22'),
     'official',
-  ],
-  [
-    '318.22 sum',
-    'us-318.22-fat-and-added-water',
-    44,
-    'fatAndAddedWater',
-    'finished',
-    `${WATER_318} above the 40 percent of 319.180(a)`,
-    'constructed',
   ],
   ['A-25', 'us-319.180a-poultry', 15, 'poultry', 'formulaWithoutWater', of('319.180(a)'), 'official'],
   [
@@ -76,24 +66,7 @@ const PERCENT: readonly Entry[] = [
     'agency policy memo 075 of 14 August 1984, as a public page gives it: the legend follows "the greater amounts"',
     'secondary',
   ],
-  [
-    'A-30',
-    'us-319.140-added-water',
-    10,
-    'addedWaterByAllProtein',
-    'finished',
-    of('319.140 and 318.22'),
-    'official',
-  ],
-  [
-    '318.22 water',
-    'us-318.22-added-water',
-    14,
-    'addedWater',
-    'finished',
-    `${WATER_318} above the 10 percent of 319.140`,
-    'constructed',
-  ],
+  ['A-30', 'us-319.140-added-water', 10, 'addedWater', 'finished', of('319.140 and 318.22'), 'official'],
   [
     'A-40',
     'us-319.6-mechanically-separated-share',

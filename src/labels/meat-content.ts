@@ -1,0 +1,69 @@
+import type { Product } from '../batch/product.ts';
+import type { Blend } from '../formulate/blend.ts';
+import { Coefficients } from '../rules/coefficients.ts';
+import { declaredMeat } from '../rules/meat-content.ts';
+import type { Standard } from '../rules/standard.ts';
+import { fixed } from '../units.ts';
+
+/** The meat of a product as its label must count it. */
+export interface DeclaredMeatContent {
+  readonly text: string;
+  readonly citation: string;
+  readonly meats: readonly {
+    readonly says: string;
+    /** All four as fractions of the finished product; above 1 where it lost more than the rest weighs. */
+    readonly usedFraction: number;
+    readonly declaredFraction: number;
+    readonly excessFatFraction: number;
+    readonly excessConnectiveTissueFraction: number;
+  }[];
+}
+
+/**
+ * The quantity of meat for the ingredient list: declarable meat as put in, over the weight of the finished product
+ * (Regulation (EU) 1169/2011, Annex VIII points 3 and 4). Undefined where the standard adjusts no meat.
+ */
+export function meatContent(
+  product: Product,
+  standard: Standard,
+  blend: Blend,
+): DeclaredMeatContent | undefined {
+  if (!standard.meatContent) return undefined;
+  const { meats: definitions, citation, read } = standard.meatContent;
+  const coefficients = new Coefficients(
+    blend.lines.map(({ supply }) => supply),
+    product.process,
+  );
+  const masses = blend.lines.map(({ exactMassKg }) => exactMassKg);
+  const meats = definitions
+    .map((definition) => declaredMeat(definition, coefficients, masses))
+    .filter(({ usedKg }) => usedKg > 0)
+    .map(({ says, usedKg, declaredKg, excessFatKg, excessConnectiveTissueKg }) => ({
+      says,
+      usedFraction: usedKg / blend.finishedKg,
+      declaredFraction: declaredKg / blend.finishedKg,
+      excessFatFraction: excessFatKg / blend.finishedKg,
+      excessConnectiveTissueFraction: excessConnectiveTissueKg / blend.finishedKg,
+    }));
+  return {
+    text: meats.map(meatText).join('; '),
+    citation: read === 'official' ? citation : `${citation}, ${read}`,
+    meats,
+  };
+}
+
+/** Above 100 % the label gives grams of meat used for 100 g of product. */
+function meatText(meat: DeclaredMeatContent['meats'][number]): string {
+  const amount = (fraction: number) => `${fixed(fraction * 100, 1)} %`;
+  const content =
+    meat.declaredFraction > 1
+      ? `prepared with ${fixed(meat.declaredFraction * 100, 0)} g per 100 g of product`
+      : amount(meat.declaredFraction);
+  const excess = [
+    ...(meat.excessFatFraction > 0 ? [`its fat as an ingredient ${amount(meat.excessFatFraction)}`] : []),
+    ...(meat.excessConnectiveTissueFraction > 0
+      ? [`its connective tissue as an ingredient ${amount(meat.excessConnectiveTissueFraction)}`]
+      : []),
+  ];
+  return [`${meat.says} ${content}`, ...excess].join(', ');
+}

@@ -1,0 +1,16 @@
+import type { LimitCases } from './case.ts';
+import { US_CASES } from './us.ts';
+
+const all: readonly LimitCases[] = [US_CASES];
+
+/** The cases of all rule sets; an id that stands twice would hide one of its cases. */
+function merged<Key extends keyof LimitCases>(key: Key): LimitCases[Key] {
+  const entries = all.flatMap((cases) => Object.entries(cases[key]));
+  const ids = new Set(entries.map(([id]) => id));
+  if (ids.size !== entries.length) throw new Error(`a limit stands twice in ${key}`);
+  return Object.fromEntries(entries) as LimitCases[Key];
+}
+
+export const AT_THE_BOUND = merged('atTheBound');
+export const KEPT_OUT = merged('keptOut');
+export const BRINGS = merged('brings');
