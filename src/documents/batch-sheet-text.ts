@@ -172,7 +172,7 @@ function bound({ bound: figure, sense, unit }: ProofLine, currency: string): str
 
 function unitSign(unit: string, currency: string): string {
   if (unit === 'percent') return '%';
-  return unit === 'ppm' ? 'ppm' : `${currency}/kg`;
+  return unit === 'price per kg' ? `${currency}/kg` : unit;
 }
 
 function makeup({ makeup: { raw, finished } }: BatchSheet): string[] {

@@ -1,6 +1,11 @@
 import type { Form, WorstOf } from './form.ts';
 import { ADDITIVES } from './forms/additives.ts';
+import { AUSTRALASIA } from './forms/australasia.ts';
+import { CANADA } from './forms/canada.ts';
+import { CODEX } from './forms/codex.ts';
+import { CURED_CUTS } from './forms/cured-cuts.ts';
 import { CURING } from './forms/curing.ts';
+import { EUROPE } from './forms/europe.ts';
 import { MAKEUP } from './forms/makeup.ts';
 import { MEATS } from './forms/meats.ts';
 
@@ -10,4 +15,9 @@ export const FORMS = {
   ...MEATS,
   ...CURING,
   ...ADDITIVES,
+  ...CURED_CUTS,
+  ...EUROPE,
+  ...CANADA,
+  ...CODEX,
+  ...AUSTRALASIA,
 } as const satisfies Record<string, Form | WorstOf>;

@@ -12,7 +12,7 @@ export interface Limit {
   readonly basis: Form;
   /** 'target' asks for the bound itself, 'present' for more than none of the numerator. */
   readonly sense: Sense;
-  /** A fraction: 0.3 for 30 %, 0.000156 for 156 parts per million. A price per kilogram for a cost target. */
+  /** A fraction: 0.3 for 30 %, 0.000156 for 156 parts per million, 1.9 for 1.9 to 1; a price for a cost target. */
   readonly bound: number;
   /** For a target: how far from it, as a fraction of it, a weighed batch may be. */
   readonly within?: number;
@@ -27,7 +27,7 @@ export interface Limit {
 
 export const SENSES = ['max', 'min', 'target', 'present'] as const;
 export type Sense = (typeof SENSES)[number];
-export const UNITS = ['percent', 'ppm', 'price per kg'] as const;
+export const UNITS = ['percent', 'ppm', 'to 1', 'price per kg'] as const;
 export type Unit = (typeof UNITS)[number];
 export const READS = ['official', 'secondary', 'from memory'] as const;
 export type Read = (typeof READS)[number];
@@ -62,6 +62,6 @@ export function shownBound({ bound, unit }: Pick<Limit, 'bound' | 'unit'>): numb
 
 /** A fraction in the unit people read, without the noise of the multiplication. */
 export function inShownUnit(value: number, unit: Unit): number {
-  const times = { percent: 100, ppm: 1e6, 'price per kg': 1 }[unit];
+  const times = { percent: 100, ppm: 1e6, 'to 1': 1, 'price per kg': 1 }[unit];
   return Number((value * times).toPrecision(15));
 }

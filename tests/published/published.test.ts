@@ -1,6 +1,7 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { supplyOfLot, supplyOfMaterial } from '../../src/batch/lot.ts';
 import type { Plant } from '../../src/batch/plant.ts';
+import { ingoingPpm, massShare } from '../../src/chemistry.ts';
 import { exact, multiply, ratio, toNumber } from '../../src/exact.ts';
 import { formulate } from '../../src/formulate/formulate.ts';
 import { houseLimits } from '../../src/formulate/house-limits.ts';
@@ -9,8 +10,10 @@ import { checkLimits } from '../../src/rules/check.ts';
 import { Coefficients } from '../../src/rules/coefficients.ts';
 import { forbiddenBy } from '../../src/rules/eligibility.ts';
 import { formsOf } from '../../src/rules/form.ts';
+import { declarableMeat } from '../../src/rules/forms/meat-content.ts';
 import { FORMS } from '../../src/rules/forms.ts';
 import { inShownUnit, shownBound } from '../../src/rules/limit.ts';
+import { declaredMeat } from '../../src/rules/meat-content.ts';
 import { rowsOf } from '../../src/rules/row.ts';
 import { javascriptLpSolver } from '../../src/solver/engines/javascript-lp-solver.ts';
 import { fixed, inUnit, kilograms, perKilogram } from '../../src/units.ts';
@@ -32,6 +35,7 @@ import {
   type BlendRow,
   type BoundaryRow,
   type ConversionRow,
+  type DeclaredRow,
   type EntryRow,
   MARKS,
   type Mark,
@@ -44,10 +48,16 @@ import {
   type VerdictRow,
 } from './row.ts';
 import { ADDED_WATER_ROWS } from './rows/added-water.ts';
+import { ANZ_ROWS } from './rows/anz.ts';
 import { BLEND_ROWS } from './rows/blends.ts';
+import { CA_ROWS } from './rows/ca.ts';
+import { CODEX_ROWS } from './rows/codex.ts';
 import { COMPOSITION_ROWS } from './rows/composition.ts';
 import { CURE_ROWS } from './rows/cures.ts';
+import { EU_ROWS } from './rows/eu.ts';
 import { FIGURE_ROWS } from './rows/figures.ts';
+import { GB_ROWS } from './rows/gb.ts';
+import { US_CLASS_ROWS } from './rows/us-classes.ts';
 import { WEIGHT_ROWS } from './rows/weights.ts';
 
 const ROWS: readonly PublishedRow[] = [
@@ -57,6 +67,12 @@ const ROWS: readonly PublishedRow[] = [
   ...FIGURE_ROWS,
   ...WEIGHT_ROWS,
   ...BLEND_ROWS,
+  ...US_CLASS_ROWS,
+  ...EU_ROWS,
+  ...GB_ROWS,
+  ...CA_ROWS,
+  ...CODEX_ROWS,
+  ...ANZ_ROWS,
 ];
 
 const counts = new Map<Mark, number>(MARKS.map((mark) => [mark, 0]));
@@ -116,6 +132,15 @@ function run(row: PublishedRow): void {
     case 'pair':
       runPair(row);
       break;
+    case 'equivalent':
+      expectWithin(massShare(row.part, row.whole, row.count) * (row.of ?? 1), row.published, row.tolerance);
+      break;
+    case 'dose':
+      expectWithin(ingoingPpm(row), row.publishedPpm, row.tolerance);
+      break;
+    case 'declared':
+      runDeclared(row);
+      break;
     case 'blend':
       runBlend(row);
       break;
@@ -171,8 +196,8 @@ function runVerdict({ limitId, lines, process = RAW, holds }: VerdictRow): void 
   expect(checkOne(limitOf(limitId), lines, process).holds).toBe(holds);
 }
 
-function runEntry({ productClass, materialId, allowed }: EntryRow): void {
-  const by = forbiddenBy(standardOf(productClass).limits, testSupply(materialId), RAW);
+function runEntry({ jurisdiction, productClass, materialId, allowed }: EntryRow): void {
+  const by = forbiddenBy(standardOf(productClass, jurisdiction).limits, testSupply(materialId), RAW);
   expect(by === undefined, by?.says).toBe(allowed);
 }
 
@@ -189,6 +214,21 @@ function runPrinted({ limitId, published, unit, numerator, basis, mark }: Printe
     'from memory, verify': 'from memory',
   };
   expect(limit.read).toBe(readings[mark]);
+}
+
+function runDeclared({ definition, composition, meatPercent, ...row }: DeclaredRow): void {
+  const { kinds = ['skeletal meat'], species = ['pork'] } = definition.meat;
+  const meat = material('meat', kinds[0] ?? 'skeletal meat', { species: species[0] ?? 'pork', composition });
+  const supplies = [supplyOfMaterial(meat, 1), testSupply('water')];
+  const masses = [exact(meatPercent), exact(100 - meatPercent)];
+  const coefficients = new Coefficients(supplies, RAW);
+  const found = declaredMeat(definition, coefficients, masses);
+  expectWithin(found.declaredKg, row.publishedDeclared, row.tolerance);
+  expectWithin(found.excessFatKg, row.publishedFat, row.tolerance);
+  expectWithin(found.excessConnectiveTissueKg, row.publishedTissue, row.tolerance);
+  // The linear forms of the same definition: the least of them is the declared meat.
+  const least = formsOf(declarableMeat(definition)).map((form) => toNumber(coefficients.total(form, masses)));
+  expectWithin(Math.min(...least), found.declaredKg, 1e-9);
 }
 
 function runConversion({ value, from, to, published, tolerance }: ConversionRow): void {

@@ -1,5 +1,6 @@
 import type { Process } from '../../src/batch/product.ts';
 import type { Form, WorstOf } from '../../src/rules/form.ts';
+import type { MeatDefinition } from '../../src/rules/forms/meat-content.ts';
 import type { FORMS } from '../../src/rules/forms.ts';
 import type { MassUnit } from '../../src/units.ts';
 import type { Weighed } from '../helpers/materials.ts';
@@ -63,6 +64,7 @@ export interface VerdictRow extends Source {
 /** Whether a standard lets a material in at all. */
 export interface EntryRow extends Source {
   readonly kind: 'entry';
+  readonly jurisdiction?: string;
   readonly productClass: string;
   readonly materialId: string;
   readonly allowed: boolean;
@@ -73,7 +75,7 @@ export interface PrintedRow extends Source {
   readonly kind: 'printed';
   readonly limitId: string;
   readonly published: number;
-  readonly unit: 'percent' | 'ppm';
+  readonly unit: 'percent' | 'ppm' | 'to 1';
   readonly numerator: Form | WorstOf;
   readonly basis: Form;
 }
@@ -133,6 +135,45 @@ export interface PairRow extends Source {
   readonly mostFat: string;
 }
 
+/** Grams of so many of a part in a gram of a whole, from atomic masses. */
+export interface EquivalentRow extends Source {
+  readonly kind: 'equivalent';
+  readonly part: string;
+  readonly whole: string;
+  readonly count?: number;
+  /** What the answer is multiplied by before it is compared, such as the milligrams asked about. */
+  readonly of?: number;
+  readonly published: number;
+  readonly tolerance: number;
+}
+
+/** Parts per million that an agent of some strength brings. */
+export interface DoseRow extends Source {
+  readonly kind: 'dose';
+  readonly agentKg: number;
+  readonly strengthFraction: number;
+  readonly basisKg: number;
+  readonly publishedPpm: number;
+  readonly tolerance: number;
+}
+
+/** The meat that a label declares, in percent of the finished product. */
+export interface DeclaredRow extends Source {
+  readonly kind: 'declared';
+  readonly definition: MeatDefinition;
+  /** What one kilogram of the meat holds. */
+  readonly composition: {
+    readonly fatFraction: number;
+    readonly proteinFraction: number;
+    readonly collagenFraction: number;
+  };
+  readonly meatPercent: number;
+  readonly publishedDeclared: number;
+  readonly publishedFat: number;
+  readonly publishedTissue: number;
+  readonly tolerance: number;
+}
+
 export type PublishedRow =
   | ValueRow
   | BoundaryRow
@@ -143,4 +184,7 @@ export type PublishedRow =
   | QuotientRow
   | ShareRow
   | PairRow
+  | EquivalentRow
+  | DoseRow
+  | DeclaredRow
   | BlendRow;

@@ -5,7 +5,7 @@ import type { Limit } from '../../src/rules/limit.ts';
 import { RULE_SETS } from '../../src/standards/all.ts';
 import { US } from '../../src/standards/us/us.ts';
 import { loadMaterials } from '../../src/tables/materials.ts';
-import { ALL_LIMITS, LIMITS_BY_ID, limitOf, standardOf } from '../helpers/materials.ts';
+import { ALL_LIMITS, ALL_STANDARDS, LIMITS_BY_ID, limitOf, standardOf } from '../helpers/materials.ts';
 
 const DAY = /^\d{4}-\d{2}-\d{2}$/;
 const offenders = (wrong: (limit: Limit) => boolean) =>
@@ -31,13 +31,21 @@ const SECONDARY = [
 
 const readAs = (read: Limit['read']) =>
   [...LIMITS_BY_ID.values()]
+    .filter(({ id }) => id.startsWith('us-'))
     .filter((limit) => limit.read === read)
     .map(({ id }) => id)
     .sort();
 
 describe('the rule sets', () => {
-  it('are those of the United States', () => {
-    expect(RULE_SETS.map(({ jurisdiction }) => jurisdiction)).toEqual(['us']);
+  it('are those of six jurisdictions', () => {
+    expect(RULE_SETS.map(({ jurisdiction }) => jurisdiction)).toEqual([
+      'us',
+      'eu',
+      'gb',
+      'ca',
+      'codex',
+      'anz',
+    ]);
   });
 
   it('hold each class of product once, and these classes', () => {
@@ -86,7 +94,9 @@ describe('the rule sets', () => {
 
 describe('every limit of the law', () => {
   it('has an id of its own within its standard', () => {
-    for (const { productClass, limits } of US.standards) {
+    for (const {
+      standard: { productClass, limits },
+    } of ALL_STANDARDS) {
       expect(new Set(limits.map(({ id }) => id)).size, productClass).toBe(limits.length);
     }
   });
@@ -96,7 +106,11 @@ describe('every limit of the law', () => {
   });
 
   it('has an id of the jurisdiction in small letters, digits, points and hyphens', () => {
-    expect(offenders(({ id }) => !/^us-[a-z0-9]+(?:[.-][a-z0-9]+)*$/.test(id))).toEqual([]);
+    for (const { ruleSet, standard } of ALL_STANDARDS) {
+      const shape = new RegExp(`^${ruleSet.jurisdiction}-[a-z0-9]+(?:[.-][a-z0-9]+)*$`);
+      expect(standard.limits.filter(({ id }) => !shape.test(id))).toEqual([]);
+      expect((standard.laboratory ?? []).filter(({ id }) => !shape.test(id))).toEqual([]);
+    }
   });
 
   it('says a whole sentence that ends with a point', () => {
@@ -110,6 +124,7 @@ describe('every limit of the law', () => {
   it('names the figure of its bound in its sentence', () => {
     const silent = offenders(({ says, bound, unit }) => {
       if (bound === 0) return false;
+      if (unit === 'to 1') return !says.includes(`${bound} to 1`);
       const percent = Number((bound * 100).toPrecision(12));
       const ppm = Number((bound * 1e6).toPrecision(12));
       const figures = unit === 'ppm' ? [`${ppm} ppm`, `${percent} %`] : [`${percent} %`];
@@ -121,7 +136,10 @@ describe('every limit of the law', () => {
   it('cites a source', () => {
     expect(offenders(({ citation }) => citation.trim() === '')).toEqual([]);
     expect(
-      offenders(({ citation, read }) => read !== 'from memory' && !/^9 CFR \d{3}\./.test(citation)),
+      offenders(
+        ({ id, citation, read }) =>
+          id.startsWith('us-') && read !== 'from memory' && !/^9 CFR \d{3}\./.test(citation),
+      ),
     ).toEqual([]);
   });
 
@@ -134,7 +152,11 @@ describe('every limit of the law', () => {
   });
 
   it('has a finite bound from 0 to 1, the fraction of a percent or of parts per million', () => {
-    expect(offenders(({ bound }) => !(Number.isFinite(bound) && bound >= 0 && bound <= 1))).toEqual([]);
+    expect(
+      offenders(
+        ({ bound, unit }) => !(Number.isFinite(bound) && bound >= 0 && bound <= (unit === 'to 1' ? 5 : 1)),
+      ),
+    ).toEqual([]);
     expect(offenders(({ bound, unit }) => unit === 'ppm' && bound > 0.01)).toEqual([]);
     expect(offenders(({ bound, unit }) => unit === 'percent' && bound > 0 && bound < 0.001)).toEqual([]);
   });

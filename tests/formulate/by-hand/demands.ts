@@ -5,6 +5,11 @@ import type { BatchSize } from '../../../src/formulate/request.ts';
 import type { Sense } from '../../../src/rules/limit.ts';
 import type { Standard } from '../../../src/rules/standard.ts';
 import type { LinearModel, Row } from '../../../src/solver/model.ts';
+import { AUSTRALASIA } from './australasia.ts';
+import { CANADA } from './canada.ts';
+import { CODEX } from './codex.ts';
+import { CURED_CUTS } from './cured-cuts.ts';
+import { EUROPE } from './europe.ts';
 import { GENERAL } from './general.ts';
 import {
   all,
@@ -27,7 +32,14 @@ const BOUND_GRAINS = 12;
 
 /** Every limit on a product, said again from the words of the law and the house and decided in whole numbers. */
 
-const MEANING: Readonly<Record<string, Meaning>> = { ...GENERAL };
+const MEANING: Readonly<Record<string, Meaning>> = {
+  ...GENERAL,
+  ...CURED_CUTS,
+  ...EUROPE,
+  ...CANADA,
+  ...CODEX,
+  ...AUSTRALASIA,
+};
 
 const BASES: Readonly<Record<string, Brings>> = {
   'green weight': meat,

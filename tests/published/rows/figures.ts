@@ -1,5 +1,5 @@
-import { FORMS } from '../../../src/rules/forms.ts';
-import type { BasisName, FormName, Mark, PrintedRow } from '../row.ts';
+import type { PrintedRow } from '../row.ts';
+import { type Printed, printedRows } from './printed.ts';
 
 /**
  * The figure, the numerator and the basis of every limit that has one, as its source prints it. The sections of
@@ -23,17 +23,7 @@ const ACCELERATORS = (ounces: string, ppm: string) =>
   of('424.21(c)', `curing accelerators: "${ounces} to 100 lb"; which is ${ppm} ppm`);
 const ANTIOXIDANTS = of('424.21(c)', 'antioxidants: "0.01 percent based on fat content"');
 
-type Entry = readonly [
-  id: string,
-  limitId: string,
-  published: number,
-  numerator: FormName,
-  basis: BasisName,
-  source: string,
-  mark: Mark,
-];
-
-const PERCENT: readonly Entry[] = [
+const PERCENT: readonly Printed[] = [
   ['A-01', 'us-319.15a-fat', 30, 'finishedFat', 'finished', of('319.15(a)'), 'official'],
   ['A-02', 'us-319.15a-cheek-meat', 25, 'cheekMeat', 'greenWeight', of('319.15(a)'), 'official'],
   ['A-03', 'us-319.15b-fat', 30, 'finishedFat', 'finished', of('319.15(b)'), 'official'],
@@ -141,7 +131,7 @@ const PERCENT: readonly Entry[] = [
   ],
 ];
 
-const PPM: readonly Entry[] = [
+const PPM: readonly Printed[] = [
   [
     'A-58',
     'us-424.21c-nitrite-comminuted',
@@ -213,22 +203,7 @@ const PPM: readonly Entry[] = [
   ],
 ];
 
-const rowOf =
-  (unit: PrintedRow['unit']) =>
-  ([id, limitId, published, numerator, basis, source, mark]: Entry): PrintedRow => ({
-    kind: 'printed',
-    id,
-    says: `${limitId} is ${published} ${unit} of ${FORMS[basis].says}.`,
-    source,
-    mark,
-    limitId,
-    published,
-    unit,
-    numerator: FORMS[numerator],
-    basis: FORMS[basis],
-  });
-
 export const FIGURE_ROWS: readonly PrintedRow[] = [
-  ...PERCENT.map(rowOf('percent')),
-  ...PPM.map(rowOf('ppm')),
+  ...printedRows('percent', PERCENT),
+  ...printedRows('ppm', PPM),
 ];

@@ -1,7 +1,12 @@
+import { ANZ_CASES } from './anz.ts';
+import { CA_CASES } from './ca.ts';
 import type { LimitCases } from './case.ts';
+import { CODEX_CASES } from './codex.ts';
+import { EU_CASES } from './eu.ts';
+import { GB_CASES } from './gb.ts';
 import { US_CASES } from './us.ts';
 
-const all: readonly LimitCases[] = [US_CASES];
+const all: readonly LimitCases[] = [US_CASES, EU_CASES, GB_CASES, CA_CASES, CODEX_CASES, ANZ_CASES];
 
 /** The cases of all rule sets; an id that stands twice would hide one of its cases. */
 function merged<Key extends keyof LimitCases>(key: Key): LimitCases[Key] {

@@ -1,0 +1,2 @@
+/** Forms that only the rules of Australia and New Zealand count. */
+export const AUSTRALASIA = {} as const;

@@ -1,0 +1,2 @@
+/** Forms that only Codex standards count. */
+export const CODEX = {} as const;

@@ -1,0 +1,2 @@
+/** Forms of cured cuts, loaves and liver sausage of the United States. */
+export const CURED_CUTS = {} as const;

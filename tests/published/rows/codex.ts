@@ -1,0 +1,4 @@
+import type { PublishedRow } from '../row.ts';
+
+/** Codex Alimentarius. */
+export const CODEX_ROWS: readonly PublishedRow[] = [];

@@ -1,0 +1,4 @@
+import type { PublishedRow } from '../row.ts';
+
+/** European Union. */
+export const EU_ROWS: readonly PublishedRow[] = [];

@@ -1,0 +1,4 @@
+import type { PublishedRow } from '../row.ts';
+
+/** Great Britain. */
+export const GB_ROWS: readonly PublishedRow[] = [];
