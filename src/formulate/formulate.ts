@@ -70,9 +70,13 @@ function blendFrom(
       leftOut,
     };
   }
-  const totalKg = outcome.values.reduce((sum, massKg) => sum + massKg, 0);
-  const loads = Math.max(1, Math.ceil(totalKg / plant.mixerCapacityKg - 1e-9));
-  const heldBack = weighable(model, outcome.values, slips(coefficients, loads, plant), engines);
+  const heldBackFor = (count: number) =>
+    weighable(model, outcome.values, slips(coefficients, count, plant), engines);
+  // Where only the meat is fixed, holding back for rounding may make a heavier batch than the optimum.
+  const fewest = loadsOf(outcome.values, plant);
+  const heldBackInFewest = heldBackFor(fewest);
+  const loads = Math.max(fewest, loadsOf(heldBackInFewest, plant));
+  const heldBack = loads === fewest ? heldBackInFewest : heldBackFor(loads);
   const settled = settle(outcome.values, heldBack, {
     loads,
     size: loadSize(size, loads, product.process.yieldFraction),
@@ -98,6 +102,12 @@ function blendFrom(
       lines,
     }),
   };
+}
+
+/** Mixer loads that a batch takes. */
+function loadsOf(massesKg: readonly number[], { mixerCapacityKg }: Plant): number {
+  const totalKg = massesKg.reduce((sum, massKg) => sum + massKg, 0);
+  return Math.max(1, Math.ceil(totalKg / mixerCapacityKg - 1e-9));
 }
 
 /** What rounding to the scales may do to each line in the whole batch. */

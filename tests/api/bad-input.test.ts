@@ -191,8 +191,8 @@ const NUMBERS: Exhibit[] = [
   ),
   form(
     'a nitrite content in percent',
-    materials({ ...MATERIAL, substances: { nitrite: 6.25 } }),
-    ['/materials/0/substances/nitrite'],
+    materials({ ...MATERIAL, substances: { 'sodium nitrite': 6.25 } }),
+    ['/materials/0/substances/sodium nitrite'],
     '6.25',
     '0.0625 for 6.25 %',
   ),
@@ -726,7 +726,7 @@ const BODIES: Exhibit[] = [
     'a cure that does not say what it carries',
     materials({ ...MATERIAL, kind: 'cure', substances: {}, species: undefined }),
     ['/materials/0/substances'],
-    'how much it carries of nitrite or nitrate',
+    'how much it carries of sodium nitrite or potassium nitrite',
   ),
   unusable(
     'a material in the place of one of the tables',

@@ -146,7 +146,7 @@ describe('the cautions of a sheet', () => {
       declaredName: 'seasoning',
       kind: 'flavoring',
       composition: { waterFraction: 0, fatFraction: 0, proteinFraction: 0 },
-      substances: { nitrite: 0.0075 },
+      substances: { 'sodium nitrite': 0.0075 },
     };
     const product = jsonOf('smoked-sausage') as unknown as { seasoning: SeasoningJson[] };
     const seasoning = product.seasoning.map((line) =>

@@ -13,7 +13,7 @@ import { ALL_LIMITS, LIMITS_BY_ID, material, RAW } from '../helpers/materials.ts
 const share = (most: number) =>
   fc.integer({ min: 0, max: Math.round(most * 10_000) }).map((parts) => parts / 10_000);
 
-const substances = fc.dictionary(fc.constantFrom(...SUBSTANCES), share(1), { maxKeys: 4 });
+const substances = fc.dictionary(fc.constantFrom(...SUBSTANCES), share(1), { maxKeys: 10 });
 
 const supplyArbitrary = fc
   .record({

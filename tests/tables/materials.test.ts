@@ -111,15 +111,15 @@ describe('the tables of materials', () => {
 
   it('carry what the rules count', () => {
     expect(get('salt').substances).toEqual({ salt: 1 });
-    expect(get('curing-salt-6.25').substances).toEqual({ salt: 0.9375, nitrite: 0.0625 });
+    expect(get('curing-salt-6.25').substances).toEqual({ salt: 0.9375, 'sodium nitrite': 0.0625 });
     expect(get('curing-salt-6.25').subIngredients).toEqual(['salt', 'sodium nitrite']);
-    expect(get('curing-salt-0.6').substances).toEqual({ salt: 0.994, nitrite: 0.006 });
+    expect(get('curing-salt-0.6').substances).toEqual({ salt: 0.994, 'sodium nitrite': 0.006 });
     expect(get('curing-salt-6.25-nitrate-4').substances).toEqual({
       salt: 0.8975,
-      nitrite: 0.0625,
-      nitrate: 0.04,
+      'sodium nitrite': 0.0625,
+      'sodium nitrate': 0.04,
     });
-    expect(get('sodium-erythorbate').substances).toEqual({ 'sodium ascorbate': 1 });
+    expect(get('sodium-erythorbate').substances).toEqual({ 'sodium erythorbate monohydrate': 1 });
     expect(get('sodium-lactate-60').substances).toEqual({ lactate: 0.6, 'free water': 0.4 });
     expect(get('isolated-soy-protein').substances).toEqual({ 'isolated soy protein': 1 });
     expect(get('black-pepper').substances).toEqual({ pepper: 1 });
