@@ -58,6 +58,7 @@ import { EU_ROWS } from './rows/eu.ts';
 import { FIGURE_ROWS } from './rows/figures.ts';
 import { GB_ROWS } from './rows/gb.ts';
 import { US_CLASS_ROWS } from './rows/us-classes.ts';
+import { US_CURED_CUT_ROWS } from './rows/us-cured-cuts.ts';
 import { WEIGHT_ROWS } from './rows/weights.ts';
 
 const ROWS: readonly PublishedRow[] = [
@@ -68,6 +69,7 @@ const ROWS: readonly PublishedRow[] = [
   ...WEIGHT_ROWS,
   ...BLEND_ROWS,
   ...US_CLASS_ROWS,
+  ...US_CURED_CUT_ROWS,
   ...EU_ROWS,
   ...GB_ROWS,
   ...CA_ROWS,

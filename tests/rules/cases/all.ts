@@ -5,8 +5,17 @@ import { CODEX_CASES } from './codex.ts';
 import { EU_CASES } from './eu.ts';
 import { GB_CASES } from './gb.ts';
 import { US_CASES } from './us.ts';
+import { US_CURED_CUT_CASES } from './us-cured-cuts.ts';
 
-const all: readonly LimitCases[] = [US_CASES, EU_CASES, GB_CASES, CA_CASES, CODEX_CASES, ANZ_CASES];
+const all: readonly LimitCases[] = [
+  US_CASES,
+  US_CURED_CUT_CASES,
+  EU_CASES,
+  GB_CASES,
+  CA_CASES,
+  CODEX_CASES,
+  ANZ_CASES,
+];
 
 /** The cases of all rule sets; an id that stands twice would hide one of its cases. */
 function merged<Key extends keyof LimitCases>(key: Key): LimitCases[Key] {
