@@ -5,10 +5,11 @@ import { blend, type Desk, label, sheet } from './api/blending.ts';
 import { dateSchema } from './api/contract/quantities.ts';
 import { loadPlant } from './api/load-plant.ts';
 import { notJson, Problem } from './api/problem.ts';
-import { listRules } from './api/resources.ts';
+import { listRules } from './api/rules.ts';
 import { todayAt } from './api/service.ts';
 import { folderOf, fromWhereCalled } from './api/settings.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
+import { explanationText } from './documents/explanation-text.ts';
 import { labelText } from './documents/label-text.ts';
 import { limitsText } from './documents/limits-text.ts';
 import { formulate } from './formulate/formulate.ts';
@@ -21,7 +22,9 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   meatblock sheet  FILE     batch sheet of a request (JSON, as POST /v1/batch-sheets takes it)
   meatblock label  FILE     label declaration of the same
   meatblock blend  FILE     the blend alone, as JSON
+  meatblock explain FILE    every limit of the blend: figure, bound, room and who brings how much of it
   meatblock limits PRODUCT  limits that apply to a product of the plant, or to a product class
+  meatblock classes         product classes of a jurisdiction
   meatblock products        products of the plant
 
   FILE may be - for standard input.
@@ -29,6 +32,7 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   --plant FOLDER   the plant's folder (default: the demo plant)
   --tables FOLDER  the ingredient tables
   --date DAY       day of the rules for limits, YYYY-MM-DD
+  --market PLACE   jurisdiction for limits and classes: us, eu, gb, ca, codex, anz (default: the plant's)
 
 Ends with 0 when done, 2 when called wrongly, 3 when the input cannot be used,
 4 when no blend keeps every limit, 1 when the program itself fails.`;
@@ -48,7 +52,7 @@ async function main(args: readonly string[]): Promise<number> {
     return EXIT.done;
   }
   if (command === undefined) throw new UsageError('Say what to do.');
-  const surplus = positionals[command === 'products' ? 1 : 2];
+  const surplus = positionals[command === 'products' || command === 'classes' ? 1 : 2];
   if (surplus !== undefined) throw new UsageError(`"${surplus}" is one word too many`);
   const desk = openDesk(values.plant, values.tables);
   const print = <Answer>(answer: Answer, text: (answer: Answer) => string) =>
@@ -66,8 +70,24 @@ async function main(args: readonly string[]): Promise<number> {
       console.log(JSON.stringify(answer, null, 2));
       return answer.outcome === 'blend' ? EXIT.done : EXIT.noBlend;
     }
+    case 'explain': {
+      const answer = await blend(desk, readRequest(operand));
+      if (answer.outcome === 'no blend') {
+        print(answer, ({ because }) => because.map(({ message }) => message).join('\n'));
+        return EXIT.noBlend;
+      }
+      print(answer, explanationText);
+      return EXIT.done;
+    }
     case 'limits':
-      print(limitsOf(desk, operand, values.date), limitsText);
+      print(limitsOf(desk, operand, values), limitsText);
+      return EXIT.done;
+    case 'classes':
+      print(classesOf(desk, values), ({ standards }) =>
+        standards
+          .map(({ productClass, says, citation }) => `${productClass}  ${says} (${citation})`)
+          .join('\n'),
+      );
       return EXIT.done;
     case 'products':
       print(
@@ -92,6 +112,7 @@ function readArguments(args: readonly string[]) {
         plant: { type: 'string' },
         tables: { type: 'string' },
         date: { type: 'string' },
+        market: { type: 'string' },
       },
     });
   } catch (error) {
@@ -132,17 +153,29 @@ function readText(file: string): string {
 }
 
 /** Limits of a product of the plant, or of a class when no product has that id. */
-function limitsOf(desk: Desk, name: string | undefined, date: string | undefined) {
+function limitsOf(desk: Desk, name: string | undefined, where: WhereAndWhen) {
   if (name === undefined) throw new UsageError('name a product or a product class');
-  if (date !== undefined && !dateSchema.safeParse(date).success) {
-    throw new UsageError(`--date ${date}: write a calendar day such as 2026-11-25`);
-  }
-  const standard = desk.data.products.get(name)?.product.standard;
+  const place = where.market === undefined ? {} : { jurisdiction: where.market };
+  const what = desk.data.products.has(name) ? { product: name } : { productClass: name };
+  return listRules(desk, { ...place, ...what, ...dayOf(where) });
+}
+
+function classesOf(desk: Desk, where: WhereAndWhen) {
   return listRules(desk, {
-    jurisdiction: standard?.jurisdiction ?? desk.data.plant.jurisdiction,
-    productClass: standard?.productClass ?? name,
-    ...(date !== undefined && { date }),
+    ...(where.market !== undefined && { jurisdiction: where.market }),
+    ...dayOf(where),
   });
+}
+
+interface WhereAndWhen {
+  readonly date?: string | undefined;
+  readonly market?: string | undefined;
+}
+
+function dayOf({ date }: WhereAndWhen): { date?: string } {
+  if (date === undefined) return {};
+  if (dateSchema.safeParse(date).success) return { date };
+  throw new UsageError(`--date ${date}: write a calendar day such as 2026-11-25`);
 }
 
 /** Says what went wrong and which exit code that is. */

@@ -8,6 +8,7 @@ import { docsPage } from './docs-page.ts';
 import { errorHandler, notFound } from './error-handler.ts';
 import { PROBLEMS, Problem } from './problem.ts';
 import { apiRoutes } from './routes.ts';
+import { rulesPages } from './rules-page.ts';
 
 export interface AppParts {
   readonly desk: Desk;
@@ -43,6 +44,7 @@ export function createApp({ desk, logger, version, maxBodyKb, requestsPerMinute 
 
   app.use('/v1', apiRoutes(desk, version));
   app.use('/docs', docsPage());
+  app.use('/rules', rulesPages(desk));
   app.get('/problems/:kind', ({ params }, response) => {
     const kind = Object.entries(PROBLEMS).find(([name]) => name === params.kind);
     if (!kind) throw new Problem('not-found', `No problem is called "${params.kind}".`);

@@ -1,10 +1,7 @@
 import type { z } from 'zod';
 import type { Lot } from '../batch/lot.ts';
 import type { Material } from '../batch/material.ts';
-import { inForceOn } from '../rules/limit.ts';
-import { notKnownOn } from '../rules/standard.ts';
 import { inUnit, pricePerUnit } from '../units.ts';
-import { laboratoryAnswer, limitAnswer } from './answers.ts';
 import type { Desk } from './blending.ts';
 import type {
   LotAnswer,
@@ -12,7 +9,6 @@ import type {
   MaterialAnswer,
   materialsQuery,
   productsQuery,
-  rulesQuery,
 } from './contract/resources.ts';
 import { Problem } from './problem.ts';
 
@@ -55,47 +51,6 @@ export function readProduct({ data }: Desk, id: string): unknown {
     'not-found',
     `No product has the id "${id}". The products are ${[...data.products.keys()].join(', ')}.`,
   );
-}
-
-/** Limits in force on a day. @throws Problem 'not-found' for an unknown jurisdiction or product class. */
-export function listRules(
-  desk: Desk,
-  { jurisdiction, productClass, date = desk.today() }: z.output<typeof rulesQuery>,
-) {
-  const ruleSet = desk.ruleSets.find((candidate) => candidate.jurisdiction === jurisdiction);
-  if (!ruleSet) {
-    const known = desk.ruleSets.map((candidate) => candidate.jurisdiction).join(', ');
-    throw new Problem(
-      'not-found',
-      `There are no rules for "${jurisdiction}". The jurisdictions are ${known}.`,
-    );
-  }
-  const unknownDay = notKnownOn(ruleSet, date);
-  if (unknownDay) throw new Problem('not-found', `${unknownDay}. Ask for a later day.`);
-  const standards = ruleSet.standards.filter(
-    (standard) => !productClass || standard.productClass === productClass,
-  );
-  if (standards.length === 0) {
-    const known = ruleSet.standards.map((standard) => standard.productClass).join(', ');
-    throw new Problem(
-      'not-found',
-      `"${productClass}" is no product class of ${ruleSet.says}. The classes are ${known}.`,
-    );
-  }
-  return {
-    jurisdiction: ruleSet.jurisdiction,
-    says: ruleSet.says,
-    date,
-    edition: ruleSet.edition,
-    standards: standards.map(({ limits, laboratory = [], cooking, says, citation, productClass: name }) => ({
-      productClass: name,
-      says,
-      citation,
-      cooking: [...cooking],
-      limits: inForceOn(limits, date).map(limitAnswer),
-      laboratory: inForceOn(laboratory, date).map(laboratoryAnswer),
-    })),
-  };
 }
 
 /** The plant, its scales and its day. */

@@ -6,7 +6,8 @@ import { lotsQuery, materialsQuery, productsQuery, rulesQuery } from './contract
 import { openApiDocument } from './openapi.ts';
 import { parseOrProblem } from './parse.ts';
 import { Problem } from './problem.ts';
-import { listLots, listMaterials, listProducts, listRules, readPlant, readProduct } from './resources.ts';
+import { listLots, listMaterials, listProducts, readPlant, readProduct } from './resources.ts';
+import { listRules } from './rules.ts';
 
 /** Everything under /v1: each route parses, calls one use-case and sends what it answers. */
 export function apiRoutes(desk: Desk, version: string): Router {

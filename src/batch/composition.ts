@@ -39,8 +39,13 @@ export interface TrimLine {
 /**
  * Composition of a trim of the given fat by the lines of its species (ingredient-tables/trim-lines.csv).
  * @param fatFraction 0 to 1.
+ * @param collagenOfProtein collagen as a fraction of the protein, where known: no line tells it.
  */
-export function trimComposition(line: TrimLine, fatFraction: number): Composition {
+export function trimComposition(
+  line: TrimLine,
+  fatFraction: number,
+  collagenOfProtein?: number,
+): Composition {
   const at = ({ intercept, slope }: Line) => round12(Math.max(0, intercept + slope * fatFraction));
   const proteinFraction = at(line.protein);
   const ashFraction = at(line.ash);
@@ -56,7 +61,16 @@ export function trimComposition(line: TrimLine, fatFraction: number): Compositio
     saturatedFatFraction: Math.min(at(line.saturatedFat), fatFraction),
     cholesterolMgPerKg: at(line.cholesterolMgPerKg),
     sodiumMgPerKg: at(line.sodiumMgPerKg),
+    ...(collagenOfProtein !== undefined && {
+      collagenFraction: round12(collagenOfProtein * proteinFraction),
+    }),
   };
+}
+
+/** Collagen as a fraction of the protein; undefined where it was not determined. */
+export function collagenOfProtein({ collagenFraction, proteinFraction }: Composition): number | undefined {
+  if (collagenFraction === undefined) return undefined;
+  return proteinFraction > 0 ? collagenFraction / proteinFraction : 0;
 }
 
 /**

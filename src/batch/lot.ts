@@ -1,4 +1,4 @@
-import { type Composition, trimComposition, withFat } from './composition.ts';
+import { type Composition, collagenOfProtein, trimComposition, withFat } from './composition.ts';
 import type { Material } from './material.ts';
 
 export const LOT_STATES = ['chilled', 'frozen', 'dry'] as const;
@@ -75,6 +75,6 @@ function lotComposition(lot: Lot, material: Material): Composition {
   if (!lot.measuredFat) return material.composition;
   const { fatFraction } = lot.measuredFat;
   return material.trimLine
-    ? trimComposition(material.trimLine, fatFraction)
+    ? trimComposition(material.trimLine, fatFraction, collagenOfProtein(material.composition))
     : withFat(material.composition, fatFraction);
 }

@@ -7,12 +7,21 @@ export interface LimitsList {
     readonly citation: string;
     readonly limits: readonly {
       readonly says: string;
+      readonly numerator?: string;
+      readonly basis?: string;
+      readonly sense?: 'max' | 'min' | 'target' | 'present';
+      readonly bound?: number;
+      readonly unit?: string;
       readonly citation: string;
       readonly read: string;
       readonly note?: string | undefined;
       readonly inForce?:
         | { readonly from?: string | undefined; readonly until?: string | undefined }
         | undefined;
+    }[];
+    readonly switchedOff?: readonly {
+      readonly limit: LimitsList['standards'][number]['limits'][number];
+      readonly reason: string;
     }[];
     readonly laboratory: LimitsList['standards'][number]['limits'];
   }[];
@@ -26,6 +35,9 @@ export function limitsText({ says, edition, standards }: LimitsList): string {
       '',
       `${standard.says} (${standard.citation})`,
       ...standard.limits.map(limitLine),
+      ...(standard.switchedOff ?? []).map(
+        ({ limit, reason }) => `${limitLine(limit)} SWITCHED OFF BY THE HOUSE: ${reason}`,
+      ),
       ...(standard.laboratory.length > 0 ? ['  Needs a laboratory test, which no formula can replace:'] : []),
       ...standard.laboratory.map(limitLine),
     ]),

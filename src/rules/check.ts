@@ -15,7 +15,7 @@ export interface Check {
   readonly value: number;
   /** How far the value is from the bound, in the same unit: negative when it does not hold. */
   readonly room: number;
-  /** Who brings the numerator, the largest first: kilograms, negative for what takes away from it. */
+  /** Who brings the numerator, the weightiest first: kilograms, negative for what takes away from it. */
   readonly contributions: readonly Contribution[];
 }
 
@@ -76,7 +76,7 @@ function contributions(form: Form, coefficients: Coefficients, massesKg: readonl
       const brought = multiply(perKg[column] ?? ZERO, massesKg[column] ?? ZERO);
       return isZero(brought) ? [] : [{ supplyId: id, massKg: toNumber(brought) }];
     })
-    .sort((a, b) => b.massKg - a.massKg);
+    .sort((a, b) => Math.abs(b.massKg) - Math.abs(a.massKg));
 }
 
 /** 'fat 19.998 % of finished product, at most 30 %' for logs and messages. */

@@ -160,7 +160,9 @@ function speciesFaults({ kind, species }: Cells): [Column, string][] {
 
 function compositionFaults(cells: Cells, lines: ReadonlyMap<Species, TrimLine>): [Column, string][] {
   if (cells.lean_percent !== undefined) {
-    const filled = COMPOSITION_COLUMNS.filter((column) => cells[column] !== undefined);
+    const filled = COMPOSITION_COLUMNS.filter(
+      (column) => column !== 'collagen_percent' && cells[column] !== undefined,
+    );
     if (filled.length > 0) {
       const message = `give lean_percent or a composition, not both: empty ${filled.join(', ')} or lean_percent`;
       return [['lean_percent', message]];
@@ -224,13 +226,21 @@ function materialOf(cells: Cells, lines: ReadonlyMap<Species, TrimLine>): Materi
     kind: cells.kind,
     ...(cells.species && { species: cells.species }),
     ...(trimLine
-      ? { composition: trimComposition(trimLine, fatOfLean(cells.lean_percent ?? 1)), trimLine }
+      ? { composition: trimOf(trimLine, cells), trimLine }
       : { composition: compositionOf(cells) }),
     substances: cells.substances,
     allergens: cells.allergens,
     subIngredients: cells.sub_ingredients,
     source: cells.source,
   };
+}
+
+/** A trim by its line; its collagen, which no line tells, as the table gives it for that lean point. */
+function trimOf(line: TrimLine, { lean_percent, collagen_percent }: Cells): Composition {
+  const composition = trimComposition(line, fatOfLean(lean_percent ?? 1));
+  return collagen_percent === undefined
+    ? composition
+    : { ...composition, collagenFraction: collagen_percent };
 }
 
 function compositionOf(cells: Cells): Composition {

@@ -56,7 +56,7 @@ module.exports = {
     {
       name: 'express-only-in-the-rim',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/api/(app|routes|error-handler|docs-page)\\.ts$' },
+      from: { path: '^src/', pathNot: '^src/api/(app|routes|error-handler|docs-page|rules-page)\\.ts$' },
       to: { path: '^node_modules/(@types/)?express/' },
     },
     {

@@ -4,15 +4,29 @@ import { type Lot, type Supply, supplyOfLot, supplyOfMaterial } from '../../src/
 import { type Material, MEAT_KINDS, SPECIES, type Species } from '../../src/batch/material.ts';
 import type { Plant, Scale } from '../../src/batch/plant.ts';
 import type { MeatPart, Product, SeasoningLine, Target } from '../../src/batch/product.ts';
+import { toNumber } from '../../src/exact.ts';
 import type { BatchSize, FormulationRequest } from '../../src/formulate/request.ts';
+import { forbiddenBy } from '../../src/rules/eligibility.ts';
+import { coefficient, formsOf } from '../../src/rules/form.ts';
+import { inForceOn } from '../../src/rules/limit.ts';
 import type { Standard } from '../../src/rules/standard.ts';
-import { US } from '../../src/standards/us/us.ts';
+import { ALL_STANDARDS } from './materials.ts';
 
 /** Random plants, lots and products for every product class: nothing in them is anyone's. */
 
 export const BATCH_DATE = '2031-05-14';
 
 export type RandomRequest = Omit<FormulationRequest, 'engines'>;
+
+const NOTHING: Composition = {
+  waterFraction: 0,
+  fatFraction: 0,
+  proteinFraction: 0,
+  carbohydrateFraction: 0,
+  ashFraction: 0,
+  saltFraction: 0,
+  collagenFraction: 0,
+};
 
 type Draw = {
   readonly whole: (min: number, max: number) => number;
@@ -45,21 +59,22 @@ export function arbitraryRequest(): fc.Arbitrary<RandomRequest> {
 }
 
 function drawRequest(draw: Draw): RandomRequest {
-  const standard = draw.pick(US.standards);
+  const { ruleSet, standard } = draw.pick(ALL_STANDARDS);
   const batchKg = draw.pick([
     draw.whole(5, 40),
     draw.whole(40, 300),
     draw.whole(300, 2000),
     draw.decimal(5, 200, 2),
   ]);
-  const meat = drawMeat(draw, standard, batchKg);
-  const seasoning = drawSeasonings(draw, standard, batchKg);
   const process = drawProcess(draw, standard);
+  const allowed = allowedBy(standard, process);
+  const meat = drawMeat(draw, allowed, batchKg);
+  const seasoning = drawSeasonings(draw, standard, allowed, batchKg, process);
   const pieceKg = draw.pick([0.0567, 0.085, 0.113398, 0.1, 0.45359237]);
   const product: Product = {
     id: 'product',
     name: 'Product',
-    standard: { jurisdiction: US.jurisdiction, productClass: standard.productClass },
+    standard: { jurisdiction: ruleSet.jurisdiction, productClass: standard.productClass },
     meatBlock: drawParts(draw, meat.materials),
     seasoning: seasoning.lines,
     targets: drawTargets(draw, meat.supplies, process.yieldFraction),
@@ -89,27 +104,33 @@ function drawSize(draw: Draw, batchKg: number, pieceKg: number): BatchSize {
   ]);
 }
 
-const BEEF_ONLY = ['ground-beef', 'hamburger', 'beef-patties', 'fresh-beef-sausage'];
-const PORK_ONLY = ['fresh-pork-sausage', 'whole-hog-sausage', 'italian-sausage', 'smoked-pork-sausage'];
+type Allowed = (material: Material) => boolean;
 
-function drawSpecies(draw: Draw, { productClass }: Standard): Species {
-  if (draw.chance(88)) {
-    if (BEEF_ONLY.includes(productClass)) return 'beef';
-    if (PORK_ONLY.includes(productClass)) return 'pork';
-  }
-  return draw.pick([...SPECIES, 'beef', 'pork', 'pork']);
+/** Whether the standard lets a material in at all. */
+function allowedBy({ limits }: Standard, process: Product['process']): Allowed {
+  const inForce = inForceOn(limits, BATCH_DATE);
+  return (material) => forbiddenBy(inForce, supplyOfMaterial(material, 1), process) === undefined;
+}
+
+/** Mostly a species that the standard takes; now and then one that it does not. */
+function drawSpecies(draw: Draw, allowed: Allowed): Species {
+  const some: readonly Species[] = [...SPECIES, 'beef', 'pork', 'pork'];
+  const fitting = some.filter((species) =>
+    allowed({ ...material('probe', 'skeletal meat', NOTHING), species }),
+  );
+  return fitting.length > 0 && draw.chance(92) ? draw.pick(fitting) : draw.pick(some);
 }
 
 const PRICES = [0, 1.5, 2.2, 2.2, 3.1, 4.05, 6.4] as const;
 
-function drawMeat(draw: Draw, standard: Standard, batchKg: number) {
+function drawMeat(draw: Draw, allowed: Allowed, batchKg: number) {
   const lots = draw.pick([draw.whole(2, 6), draw.whole(4, 12), draw.whole(10, 25)]);
   const materials: Material[] = [];
   const supplies: Supply[] = [];
   const centre = draw.decimal(0.08, 0.45, 2);
   for (let index = 0; index < lots; index++) {
     if (materials.length === 0 || draw.chance(75))
-      materials.push(drawMeatMaterial(draw, standard, index, centre));
+      materials.push(drawMeatMaterial(draw, allowed, index, centre));
     const material = draw.pick(materials);
     const lot = drawLot(draw, `lot-${index + 1}`, material, batchKg * draw.decimal(0.05, 2.4, 2), [
       draw.pick(PRICES),
@@ -131,8 +152,14 @@ function drawMeat(draw: Draw, standard: Standard, batchKg: number) {
   return { materials, supplies };
 }
 
-function drawMeatMaterial(draw: Draw, standard: Standard, index: number, centre: number): Material {
-  const kind = draw.chance(84) ? 'skeletal meat' : draw.pick(MEAT_KINDS);
+/** Liver and skeletal meat first: some classes ask for the one or the other. */
+const USUAL_KINDS = ['skeletal meat', 'skeletal meat', 'liver', 'skeletal meat'] as const;
+
+function drawMeatMaterial(draw: Draw, allowed: Allowed, index: number, centre: number): Material {
+  const species = drawSpecies(draw, allowed);
+  const usual = USUAL_KINDS[index % USUAL_KINDS.length] ?? 'skeletal meat';
+  const fits = allowed({ ...material('probe', usual, NOTHING), species });
+  const kind = draw.chance(84) ? (fits ? usual : 'skeletal meat') : draw.pick(MEAT_KINDS);
   const near = draw.chance(60) ? centre + draw.decimal(-0.2, 0.2, 3) : draw.decimal(0.01, 0.9, 3);
   const fatFraction = Number(Math.min(0.92, Math.max(0.01, kind === 'fat' ? 0.85 : near)).toFixed(3));
   const trimLine = draw.chance(40) ? drawTrimLine(draw) : undefined;
@@ -145,10 +172,12 @@ function drawMeatMaterial(draw: Draw, standard: Standard, index: number, centre:
     ashFraction: Number((lean * 0.011).toFixed(5)),
     carbohydrateFraction: 0,
     saltFraction: 0,
+    collagenFraction: Number((proteinFraction * draw.pick([0.05, 0.1, 0.12, 0.2, 0.35])).toFixed(6)),
   };
   return {
     ...material(`meat-${index + 1}`, kind, composition),
-    species: drawSpecies(draw, standard),
+    species,
+    // A trim line of its own says nothing of collagen; the share of the protein goes along.
     ...(trimLine && { trimLine }),
   };
 }
@@ -219,8 +248,6 @@ function drawParts(draw: Draw, materials: readonly Material[]): MeatPart[] {
   return draw.chance(80) ? [first, everything] : [first];
 }
 
-const UNCURED_COOKED = ['frankfurter', 'cooked-sausage'];
-
 interface Offer {
   readonly id: string;
   readonly kind: Material['kind'];
@@ -234,15 +261,10 @@ interface Offer {
   readonly percent: number;
 }
 
-/** What a recipe of this class may hold; a few hold what the standard forbids. */
-function offers({ productClass }: Standard): Offer[] {
-  const isGround = ['ground-beef', 'hamburger', 'beef-patties'].includes(productClass);
-  const isCooked = UNCURED_COOKED.includes(productClass);
-  const isCured = isCooked || productClass === 'smoked-pork-sausage';
-  const isItalian = productClass === 'italian-sausage';
-  const takesBinder =
-    isCooked || ['breakfast-sausage', 'uncooked-sausage', 'beef-patties'].includes(productClass);
-  const hardly = 1;
+/** What a recipe may hold where the standard lets it in. */
+function offers({ productClass, cooking }: Standard): Offer[] {
+  const isGround = /ground|hamburger|patties|minced|burger/.test(productClass);
+  const isCooked = cooking.includes('cooked');
   return [
     {
       id: 'salt',
@@ -251,7 +273,7 @@ function offers({ productClass }: Standard): Offer[] {
       rates: [0.012, 0.0175, 0.02],
       ranges: [[0.01, 0.02]],
       price: 0.9,
-      percent: isItalian ? 98 : isGround ? 10 : 90,
+      percent: isGround ? 10 : 90,
     },
     {
       id: 'pepper',
@@ -260,7 +282,7 @@ function offers({ productClass }: Standard): Offer[] {
       rates: [0.002, 0.0035],
       ranges: [[0.001, 0.004]],
       price: 14,
-      percent: isItalian ? 98 : isGround ? 5 : 60,
+      percent: isGround ? 5 : 60,
     },
     {
       id: 'fennel',
@@ -268,7 +290,7 @@ function offers({ productClass }: Standard): Offer[] {
       substances: { 'fennel or anise': 1 },
       rates: [0.003, 0.005],
       price: 11,
-      percent: isItalian ? 98 : 5,
+      percent: 5,
     },
     {
       id: 'sugar',
@@ -282,10 +304,10 @@ function offers({ productClass }: Standard): Offer[] {
       id: 'cure',
       kind: 'cure',
       substances: { 'sodium nitrite': 0.0625, salt: 0.9375 },
-      rates: [0.002, 0.0024, 0.002496, 0.002496, 0.00249],
+      rates: [0.0012, 0.0018, 0.0019, 0.00192, 0.0024, 0.002496, 0.00249],
       basis: 'green weight',
       price: 3,
-      percent: isCured ? 90 : hardly,
+      percent: 80,
     },
     {
       id: 'ascorbate',
@@ -294,16 +316,16 @@ function offers({ productClass }: Standard): Offer[] {
       rates: [0.0005, 0.000547, 0.00054],
       basis: 'green weight',
       price: 12,
-      percent: isCured ? 60 : hardly,
+      percent: 50,
     },
     {
       id: 'phosphate',
       kind: 'phosphate',
-      substances: { phosphate: 1 },
+      substances: { phosphate: 1, P2O5: 0.57879 },
       rates: [0.003, 0.004, 0.005],
       basis: 'finished weight',
       price: 4,
-      percent: isCooked ? 60 : productClass === 'beef-patties' || isGround ? hardly : 3,
+      percent: isCooked ? 60 : 10,
     },
     {
       id: 'milk-powder',
@@ -316,7 +338,7 @@ function offers({ productClass }: Standard): Offer[] {
       ],
       basis: 'finished weight',
       price: 5,
-      percent: takesBinder ? 45 : hardly,
+      percent: 40,
     },
     {
       id: 'soy-isolate',
@@ -327,7 +349,7 @@ function offers({ productClass }: Standard): Offer[] {
       ranges: [[0, 0.02]],
       basis: 'finished weight',
       price: 6,
-      percent: takesBinder ? 15 : 1,
+      percent: 15,
     },
     {
       id: 'lactate',
@@ -346,7 +368,7 @@ function offers({ productClass }: Standard): Offer[] {
       rates: [0.00005, 0.0001],
       basis: 'green weight',
       price: 30,
-      percent: isGround || isCured ? hardly : 8,
+      percent: 8,
     },
     {
       id: 'wine',
@@ -356,7 +378,7 @@ function offers({ productClass }: Standard): Offer[] {
       rates: [0.005, 0.01],
       ranges: [[0, 0.02]],
       price: 2.5,
-      percent: isGround ? hardly : 6,
+      percent: 6,
     },
     {
       id: 'seasoning-mix',
@@ -365,7 +387,7 @@ function offers({ productClass }: Standard): Offer[] {
       composition: { waterFraction: 0.05, proteinFraction: 0.27 },
       rates: [0.005, 0.02],
       price: 5,
-      percent: takesBinder ? 6 : hardly,
+      percent: 6,
     },
     {
       id: 'potato',
@@ -373,7 +395,7 @@ function offers({ productClass }: Standard): Offer[] {
       composition: { waterFraction: 0.79, proteinFraction: 0.02 },
       rates: [0.05, 0.1],
       price: 0.8,
-      percent: isGround || isItalian ? hardly : 2,
+      percent: 2,
     },
     {
       id: 'water',
@@ -387,18 +409,49 @@ function offers({ productClass }: Standard): Offer[] {
           ]
         : [[0, 0.03]],
       price: 0.002,
-      percent: isGround ? hardly : 75,
+      percent: 75,
     },
   ];
 }
 
-function drawSeasonings(draw: Draw, standard: Standard, batchKg: number) {
+/** A standard that aims at a figure, or asks for a substance, mostly finds it in the recipe. */
+function wantedOf(
+  standard: Standard,
+  own: Material,
+  process: Product['process'],
+): 'present' | number | undefined {
+  for (const { sense, bound, numerator } of inForceOn(standard.limits, BATCH_DATE)) {
+    if (sense !== 'present' && sense !== 'target') continue;
+    const [form] = formsOf(numerator);
+    const perKg = form ? toNumber(coefficient(form, supplyOfMaterial(own, 1), process)) : 0;
+    if (perKg > 0) return sense === 'present' ? 'present' : Number((bound / perKg).toPrecision(6));
+  }
+  return undefined;
+}
+
+function drawSeasonings(
+  draw: Draw,
+  standard: Standard,
+  allowed: Allowed,
+  batchKg: number,
+  process: Product['process'],
+) {
   const lines: SeasoningLine[] = [];
   const supplies: Supply[] = [];
   for (const offer of offers(standard)) {
-    if (!draw.chance(offer.percent)) continue;
-    const ranged = offer.ranges !== undefined && draw.chance(45);
-    const rate = draw.pick(offer.rates);
+    const own: Material = {
+      ...material(offer.id, offer.kind, {
+        ...NOTHING,
+        saltFraction: offer.substances?.salt ?? 0,
+        ...offer.composition,
+      }),
+      substances: offer.substances ?? {},
+    };
+    const wanted = wantedOf(standard, own, process);
+    const percent = wanted !== undefined ? 98 : allowed(own) ? offer.percent : 1;
+    if (!draw.chance(percent)) continue;
+    const ranged = wanted === undefined && offer.ranges !== undefined && draw.chance(45);
+    const rate = typeof wanted === 'number' ? wanted : draw.pick(offer.rates);
     const [minFraction, maxFraction] = ranged ? draw.pick(offer.ranges ?? []) : [rate, rate];
     lines.push({
       materialId: offer.id,
@@ -406,18 +459,6 @@ function drawSeasonings(draw: Draw, standard: Standard, batchKg: number) {
       minFraction,
       maxFraction,
     });
-    const own: Material = {
-      ...material(offer.id, offer.kind, {
-        waterFraction: 0,
-        fatFraction: 0,
-        proteinFraction: 0,
-        carbohydrateFraction: 0,
-        ashFraction: 0,
-        saltFraction: offer.substances?.salt ?? 0,
-        ...offer.composition,
-      }),
-      substances: offer.substances ?? {},
-    };
     if (draw.chance(65)) {
       if (draw.chance(99)) supplies.push(supplyOfMaterial(own, offer.price));
       continue;
@@ -437,10 +478,12 @@ function drawSeasonings(draw: Draw, standard: Standard, batchKg: number) {
 function drawProcess(draw: Draw, { cooking, productClass }: Standard): Product['process'] {
   const made = draw.pick(cooking);
   const isCooked = made === 'cooked';
-  const smoked = productClass === 'smoked-pork-sausage';
+  const smoked = made !== 'cooked' && /smoked|bacon/.test(productClass);
   const yieldFraction = isCooked
     ? draw.pick([0.9, 0.92, 0.955, 0.85, 1])
-    : draw.pick([1, 1, 1, smoked ? 0.95 : 1]);
+    : made === 'dried'
+      ? draw.pick([0.65, 0.75, 0.8, 0.82])
+      : draw.pick([1, 1, 1, smoked ? 0.95 : 1]);
   return {
     cooking: made,
     smoked,
@@ -515,7 +558,7 @@ function drawPlant(draw: Draw, batchKg: number): Plant {
   return {
     name: 'Random plant',
     establishment: 'M0',
-    jurisdiction: US.jurisdiction,
+    jurisdiction: 'us',
     currency: 'USD',
     units: draw.pick(['kg', 'lb']),
     timeZone: 'UTC',

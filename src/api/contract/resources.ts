@@ -32,8 +32,13 @@ export const lotsQuery = query({
 });
 
 export const rulesQuery = query({
-  jurisdiction: textSchema(20).default('us'),
+  jurisdiction: textSchema(20)
+    .optional()
+    .meta({ description: "The market: us, eu, gb, ca, codex or anz; the plant's own when absent." }),
   productClass: textSchema(60).optional(),
+  product: idSchema
+    .optional()
+    .meta({ description: "A product of the plant: its class, with the house's own limits." }),
   date: dateSchema.optional(),
 });
 
@@ -98,6 +103,7 @@ export const rulesAnswer = z.object({
   says: z.string(),
   date: z.string(),
   edition: z.string().meta({ description: 'Which text was read.' }),
+  product: z.string().optional(),
   standards: z.array(
     z.object({
       productClass: z.string(),
@@ -105,6 +111,7 @@ export const rulesAnswer = z.object({
       citation: z.string(),
       cooking: z.array(z.enum(COOKINGS)),
       limits: z.array(limitAnswer),
+      switchedOff: z.array(z.object({ limit: limitAnswer, reason: z.string() })),
       laboratory: z.array(laboratoryAnswer),
     }),
   ),
