@@ -20,7 +20,7 @@ const ATOMIC_MASS: Readonly<Record<string, number>> = {
 
 type Atoms = Map<string, number>;
 
-const PART = /([A-Z][a-z]?|\((?:[A-Z][a-z]?\d*)+\))(\d*)/y;
+const PART = /^([A-Z][a-z]?|\((?:[A-Z][a-z]?\d*)+\))(\d*)/;
 
 /**
  * Atoms of a formula such as 'NaNO2', '(NaPO3)6' or, with water of crystallization, 'C6H7NaO6.H2O'.
@@ -29,15 +29,16 @@ const PART = /([A-Z][a-z]?|\((?:[A-Z][a-z]?\d*)+\))(\d*)/y;
 function atomsOf(formula: string): Atoms {
   const atoms: Atoms = new Map();
   for (const part of formula.split('.')) {
-    for (let at = 0; at === 0 || at < part.length; at = PART.lastIndex) {
-      PART.lastIndex = at;
-      const [, what, count] = PART.exec(part) ?? [];
+    let rest = part;
+    do {
+      const [found = '', what, count] = PART.exec(rest) ?? [];
       if (what === undefined) throw new RangeError(`"${formula}" is no formula; write one such as Na2HPO4`);
       const group: Atoms = what.startsWith('(') ? atomsOf(what.slice(1, -1)) : new Map([[what, 1]]);
       for (const [element, inGroup] of group) {
         atoms.set(element, (atoms.get(element) ?? 0) + inGroup * Number(count || 1));
       }
-    }
+      rest = rest.slice(found.length);
+    } while (rest !== '');
   }
   return atoms;
 }
