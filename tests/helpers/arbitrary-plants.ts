@@ -447,7 +447,7 @@ function drawSeasonings(
       }),
       substances: offer.substances ?? {},
     };
-    const wanted = wantedOf(standard, own, process);
+    const wanted = allowed(own) ? wantedOf(standard, own, process) : undefined;
     const percent = wanted !== undefined ? 98 : allowed(own) ? offer.percent : 1;
     if (!draw.chance(percent)) continue;
     const ranged = wanted === undefined && offer.ranges !== undefined && draw.chance(45);

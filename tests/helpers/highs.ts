@@ -15,8 +15,13 @@ export type HighsAnswer =
   | { readonly status: 'infeasible' | 'unbounded' };
 
 export function solveWithHighs(model: LinearModel): HighsAnswer {
-  // A few models end as "unknown" with the tight tolerances; then the usual ones, or its presolve, decide.
-  const answer = ask(model, TIGHT) ?? ask(model, USUAL) ?? ask(model, PRESOLVED);
+  // A few models end as "unknown" with the tight tolerances; then another of its ways decides.
+  const answer =
+    ask(model, TIGHT) ??
+    ask(model, USUAL) ??
+    ask(model, PRESOLVED) ??
+    ask(model, PRIMAL) ??
+    ask(model, INTERIOR);
   if (!answer) throw new Error('HiGHS has no answer');
   return answer;
 }
@@ -24,6 +29,9 @@ export function solveWithHighs(model: LinearModel): HighsAnswer {
 // By default coefficients up to 1e-9 are dropped: the smallest allowed value keeps them.
 const USUAL = { output_flag: false, presolve: 'off', small_matrix_value: 1e-12 };
 const PRESOLVED = { ...USUAL, presolve: 'on' };
+/** Other ways to the same optimum: the primal simplex, an interior point. */
+const PRIMAL = { ...USUAL, simplex_strategy: 4 };
+const INTERIOR = { ...USUAL, solver: 'ipm' };
 const TIGHT = { ...USUAL, primal_feasibility_tolerance: 1e-9, dual_feasibility_tolerance: 1e-9 };
 
 function ask({ columns, rows }: LinearModel, options: typeof USUAL): HighsAnswer | undefined {
