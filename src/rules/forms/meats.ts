@@ -1,5 +1,5 @@
 import { MEAT_KINDS, POULTRY } from '../../batch/material.ts';
-import { carried, form, kinds, mass, massOf } from './build.ts';
+import { carried, form, kinds, mass, massOf, NOT_MEAT } from './build.ts';
 
 /** Which meats, fats and byproducts went in. */
 
@@ -23,6 +23,7 @@ export const MEATS = {
     kinds('liver', 'other byproduct', 'skin'),
   ),
   defattedTissue: massOf('defattedTissue', 'partially defatted tissue', kinds('partially defatted tissue')),
+  notMeat: massOf('notMeat', 'anything that is not meat', NOT_MEAT),
   skeletalMeat: massOf('skeletalMeat', 'skeletal meat', kinds('skeletal meat')),
   notMuscleOfOneAnimal: massOf(
     'notMuscleOfOneAnimal',

@@ -112,6 +112,7 @@ export const GENERAL: Readonly<Record<string, Meaning>> = {
   notSeasoningNorPepper: (supply) => (isFiller(supply) ? WHOLE - holds(supply, 'red or green pepper') : 0n),
   liver: (supply) => whole(isKind(supply, 'liver')),
   defattedTissue: (supply) => whole(isKind(supply, 'partially defatted tissue')),
+  notMeat: (supply) => whole(!isCarcass(supply)),
   skeletalMeat: (supply) => whole(isKind(supply, 'skeletal meat')),
   skin: (supply) => whole(isKind(supply, 'skin')),
   notPoultry: (supply) => whole(isCarcass(supply) && !isBird(supply)),
