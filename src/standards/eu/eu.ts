@@ -1,10 +1,14 @@
 import type { RuleSet } from '../../rules/standard.ts';
+import { MEAT_PREPARATIONS } from './meat-preparations.ts';
+import { MEAT_PRODUCTS } from './meat-products.ts';
+import { MINCED_MEAT } from './minced-meat.ts';
 
-/** European Union. */
+/** European Union (and Northern Ireland). */
 export const EU: RuleSet = {
   jurisdiction: 'eu',
-  says: 'European Union',
-  knownFrom: '2015-01-01',
-  edition: '2026',
-  standards: [],
+  says: 'European Union and Northern Ireland',
+  knownFrom: '2014-12-13',
+  edition:
+    'consolidated text of Regulation (EC) No 1333/2008 of 18 August 2026 as copied in a public repository; pages of the Irish and Finnish authorities on Regulation (EU) No 1169/2011',
+  standards: [...MINCED_MEAT, ...MEAT_PREPARATIONS, ...MEAT_PRODUCTS],
 };

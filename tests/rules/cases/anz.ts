@@ -1,17 +1,7 @@
-import { TEST_MATERIALS } from '../../helpers/materials.ts';
 import type { LimitCases } from './case.ts';
+import { NITRATES, NITRITES, NOT_MEAT } from './groups.ts';
 
 /** Australia and New Zealand. */
-
-const NITRATES = ['pickle-nitrate', 'sodium-nitrate', 'potassium-nitrate'];
-const NITRITES = [
-  'sodium-nitrite',
-  'potassium-nitrite',
-  'cure-6.25',
-  'cure-0.6',
-  'cure-with-citric-acid',
-  'pickle-nitrite',
-];
 
 export const ANZ_CASES: LimitCases = {
   atTheBound: {
@@ -57,9 +47,7 @@ export const ANZ_CASES: LimitCases = {
     ],
   },
   keptOut: {
-    'anz-2.2.1-mince-only-meat': TEST_MATERIALS.filter(({ species }) => species === undefined).map(
-      ({ id }) => id,
-    ),
+    'anz-2.2.1-mince-only-meat': NOT_MEAT,
     'anz-sch15-no-sulfite': ['sulfite'],
     'anz-sch15-no-nitrate': NITRATES,
     'anz-sch15-not-cured': [...NITRITES, ...NITRATES],

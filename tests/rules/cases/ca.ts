@@ -1,21 +1,7 @@
-import { TEST_MATERIALS } from '../../helpers/materials.ts';
 import type { LimitCases } from './case.ts';
+import { BINDERS, idsWhere, NITRATES, NITRITES, NOT_MEAT, otherThan } from './groups.ts';
 
 /** Canada. */
-
-const NITRATES = ['pickle-nitrate', 'sodium-nitrate', 'potassium-nitrate'];
-const NITRITES = [
-  'sodium-nitrite',
-  'potassium-nitrite',
-  'cure-6.25',
-  'cure-0.6',
-  'cure-with-citric-acid',
-  'pickle-nitrite',
-];
-const idsWhere = (wanted: (material: (typeof TEST_MATERIALS)[number]) => boolean) =>
-  TEST_MATERIALS.filter(wanted).map(({ id }) => id);
-const NOT_BEEF = idsWhere(({ species }) => species !== undefined && species !== 'beef');
-const NOT_PORK = idsWhere(({ species }) => species !== undefined && species !== 'pork');
 
 // Protein is 15 % of the pork and 21 % of the leanest beef; water makes the rest.
 const AT_16 = [
@@ -117,12 +103,12 @@ export const CA_CASES: LimitCases = {
     },
   },
   keptOut: {
-    'ca-ground-beef-only': NOT_BEEF,
-    'ca-ground-pork-only': NOT_PORK,
-    'ca-side-bacon-pork-only': NOT_PORK,
-    'ca-ground-only-meat': idsWhere(({ species }) => species === undefined),
+    'ca-ground-beef-only': otherThan('beef'),
+    'ca-ground-pork-only': otherThan('pork'),
+    'ca-side-bacon-pork-only': otherThan('pork'),
+    'ca-ground-only-meat': NOT_MEAT,
     'ca-ground-no-mechanically-separated': idsWhere(({ kind }) => kind === 'mechanically separated'),
-    'ca-patty-no-filler': [...idsWhere(({ kind }) => kind === 'binder'), 'mix-with-soy'],
+    'ca-patty-no-filler': BINDERS,
     'ca-not-cured': [...NITRITES, ...NITRATES],
     'ca-no-nitrate': NITRATES,
     'ca-no-sulfite': ['sulfite'],

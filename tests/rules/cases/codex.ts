@@ -1,22 +1,8 @@
 import type { Weighed } from '../../helpers/materials.ts';
-import { TEST_MATERIALS } from '../../helpers/materials.ts';
 import type { LimitCases } from './case.ts';
+import { NITRATES, NITRITES, otherThan } from './groups.ts';
 
 /** Codex Alimentarius. */
-
-const NITRATES = ['pickle-nitrate', 'sodium-nitrate', 'potassium-nitrate'];
-const NITRITES = [
-  'sodium-nitrite',
-  'potassium-nitrite',
-  'cure-6.25',
-  'cure-0.6',
-  'cure-with-citric-acid',
-  'pickle-nitrite',
-];
-const meatWithout = (species: string) =>
-  TEST_MATERIALS.filter((entry) => entry.species !== undefined && entry.species !== species).map(
-    ({ id }) => id,
-  );
 
 /** 80 mg of the ion are 119.98 mg of sodium nitrite. */
 const ION_80 = {
@@ -65,8 +51,8 @@ export const CODEX_CASES: LimitCases = {
   keptOut: {
     'codex-192-no-nitrite': [...NITRITES, ...NITRATES],
     'codex-192-no-nitrate': NITRATES,
-    'codex-96-pork-only': meatWithout('pork'),
-    'codex-88-beef-only': meatWithout('beef'),
+    'codex-96-pork-only': otherThan('pork'),
+    'codex-88-beef-only': otherThan('beef'),
   },
   brings: {},
 };
