@@ -8,6 +8,7 @@ import { carried, form, kinds, mass } from './build.ts';
 
 const BINDER = kinds('binder');
 const NOT_BINDER = { exceptKinds: ['binder'] } as const;
+const CURING_KIND = kinds('cure', 'cure accelerator');
 const ANTIMICROBIAL = kinds('antimicrobial');
 const NOT_ANTIMICROBIAL = { exceptKinds: ['antimicrobial'] } as const;
 
@@ -41,6 +42,14 @@ export const ADDITIVES = {
     carried('isolated soy protein', 1, NOT_BINDER),
     carried('sodium caseinate', 1, NOT_BINDER),
   ),
+  binderOtherThanTransglutaminase: form(
+    'binderOtherThanTransglutaminase',
+    'binders and extenders other than transglutaminase enzyme',
+    mass(BINDER),
+    carried('transglutaminase', -1, BINDER),
+    carried('isolated soy protein', 1, NOT_BINDER),
+    carried('sodium caseinate', 1, NOT_BINDER),
+  ),
   isolatedSoy: form('isolatedSoy', 'isolated soy protein', carried('isolated soy protein')),
   caseinate: form('caseinate', 'sodium caseinate', carried('sodium caseinate')),
   soyConcentrate: form('soyConcentrate', 'soy protein concentrate', carried('soy protein concentrate')),
@@ -61,6 +70,19 @@ export const ADDITIVES = {
   ),
   lactate: form('lactate', 'sodium and potassium lactate', carried('lactate')),
   diacetate: form('diacetate', 'sodium diacetate', carried('diacetate')),
+  sodiumAcidPyrophosphateAndAccelerators: form(
+    'sodiumAcidPyrophosphateAndAccelerators',
+    'sodium acid pyrophosphate and other curing accelerators together',
+    carried('sodium acid pyrophosphate'),
+    carried('ascorbic acid'),
+    carried('erythorbic acid'),
+    carried('sodium ascorbate'),
+    carried('sodium erythorbate'),
+    carried('sodium erythorbate monohydrate'),
+    carried('citric acid', 1, CURING_KIND),
+    carried('fumaric acid'),
+    carried('glucono delta lactone'),
+  ),
   sulfurDioxide: form('sulfurDioxide', 'sulfites, as sulfur dioxide', carried('sulfur dioxide')),
 
   antioxidants: form(

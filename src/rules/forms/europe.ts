@@ -61,6 +61,10 @@ export const EUROPE = {
     kinds: MEAT_KINDS,
     exceptSpecies: ['chicken', 'turkey', 'duck', 'goose', 'rabbit'],
   }),
+  birdsAndRabbits: massOf('birdsAndRabbits', 'meat of birds and rabbits', {
+    kinds: MEAT_KINDS,
+    species: ['chicken', 'turkey', 'duck', 'goose', 'rabbit'],
+  }),
   neitherBeefNorPork: massOf('neitherBeefNorPork', 'meat of species other than beef, veal and pork', {
     kinds: MEAT_KINDS,
     exceptSpecies: ['beef', 'veal', 'pork'],
@@ -79,6 +83,11 @@ export const EUROPE = {
       'fat',
       'skin',
     ),
+  ),
+  otherByproducts: massOf(
+    'otherByproducts',
+    'offal other than liver',
+    kinds('other byproduct', 'partially defatted tissue'),
   ),
   notMeatNorSalt: massOf('notMeatNorSalt', 'anything but meat and salt', {
     exceptKinds: [...MEAT_KINDS, 'salt'],

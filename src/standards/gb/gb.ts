@@ -1,10 +1,14 @@
 import type { RuleSet } from '../../rules/standard.ts';
+import { MEAT_PRODUCTS } from './meat-products.ts';
+import { MINCED_MEAT } from './minced-meat.ts';
+import { RESERVED } from './reserved.ts';
 
-/** Great Britain. */
+/** England, Scotland and Wales. Northern Ireland follows the rules of the European Union. */
 export const GB: RuleSet = {
   jurisdiction: 'gb',
-  says: 'Great Britain',
-  knownFrom: '2015-01-01',
-  edition: '2026',
-  standards: [],
+  says: 'Great Britain (Northern Ireland: see European Union)',
+  knownFrom: '2014-12-13',
+  edition:
+    'SI 2014/3001, SSI 2014/289 and NISR 2014/285 as far as legislation.gov.uk copies showed them; additives in retained texts up to 2023',
+  standards: [...RESERVED, ...MINCED_MEAT, ...MEAT_PRODUCTS],
 };

@@ -49,8 +49,11 @@ export const EUROPE: Readonly<Record<string, Meaning>> = {
   declarableBirds: declarable(BIRDS_AND_RABBITS, 15n, 10n),
   notBovine: otherThan('beef', 'veal'),
   notBirds: otherThan(...BIRDS_AND_RABBITS),
+  birdsAndRabbits: (supply) =>
+    whole(isCarcass(supply) && BIRDS_AND_RABBITS.includes(supply.material.species ?? '')),
   neitherBeefNorPork: otherThan('beef', 'veal', 'pork'),
   notMuscle: (supply) => whole(isCarcass(supply) && !isMuscle(supply)),
+  otherByproducts: (supply) => whole(isKind(supply, 'other byproduct', 'partially defatted tissue')),
   notMeatNorSalt: (supply) => whole(!isCarcass(supply) && !isKind(supply, 'salt')),
   vegetableAndCereal: (supply) => whole(isKind(supply, 'vegetable', 'binder')),
 };

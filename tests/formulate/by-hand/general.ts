@@ -64,6 +64,8 @@ const collagen: Brings = (supply) =>
 const freeWater: Brings = (supply) => (isKind(supply, 'water') ? 0n : holds(supply, 'free water'));
 const waterPutIn: Brings = (supply, process) => whole(isKind(supply, 'water')) + freeWater(supply, process);
 const soyAndCaseinate = carries('isolated soy protein', 'sodium caseinate');
+const isOf = ({ material }: Supply, ...species: string[]) => species.includes(material.species ?? '');
+const isLivestock = (supply: Supply) => isOf(supply, 'beef', 'veal', 'pork', 'lamb', 'goat');
 const isFiller = (supply: Supply) => isKind(supply, 'vegetable', 'dairy');
 const citricAcidOf =
   (...kinds: string[]): Brings =>
@@ -116,6 +118,35 @@ export const GENERAL: Readonly<Record<string, Meaning>> = {
   skeletalMeat: (supply) => whole(isKind(supply, 'skeletal meat')),
   skin: (supply) => whole(isKind(supply, 'skin')),
   notPoultry: (supply) => whole(isCarcass(supply) && !isBird(supply)),
+  notVeal: (supply) => whole(isCarcass(supply) && supply.material.species !== 'veal'),
+  notLamb: (supply) => whole(isCarcass(supply) && supply.material.species !== 'lamb'),
+  notBeefOrVeal: (supply) => whole(isCarcass(supply) && !isOf(supply, 'beef', 'veal')),
+  notPorkBeefOrVeal: (supply) => whole(isCarcass(supply) && !isOf(supply, 'pork', 'beef', 'veal')),
+  notForLiverSausage: (supply) =>
+    whole(
+      isCarcass(supply) &&
+        !isOf(supply, 'pork', 'beef', 'veal') &&
+        !(isKind(supply, 'liver') && isOf(supply, 'lamb', 'goat')),
+    ),
+  notChicken: (supply) => whole(isCarcass(supply) && !isOf(supply, 'chicken')),
+  notTurkey: (supply) => whole(isCarcass(supply) && !isOf(supply, 'turkey')),
+  byproductsOtherThanLiver: (supply) => whole(isKind(supply, ...BYPRODUCTS) && !isKind(supply, 'liver')),
+  liverOrSkinOfLivestock: (supply) => whole(isKind(supply, 'liver', 'skin') && !isBird(supply)),
+  skeletalMeatOfLivestock: (supply) => whole(isKind(supply, 'skeletal meat') && isLivestock(supply)),
+  meatOfLivestock: (supply) =>
+    whole(
+      isLivestock(supply) &&
+        isKind(supply, 'skeletal meat', 'cheek meat', 'head meat', 'heart meat', 'tongue meat'),
+    ),
+  poultrySkin: (supply) => whole(isKind(supply, 'skin') && isBird(supply)),
+  cheese: (supply) => whole(isKind(supply, 'dairy')),
+  binderOtherThanTransglutaminase: (supply, process) =>
+    isKind(supply, 'binder') ? WHOLE - holds(supply, 'transglutaminase') : soyAndCaseinate(supply, process),
+  sodiumAcidPyrophosphateAndAccelerators: plus(
+    accelerators,
+    citricAcidAsAccelerator,
+    carries('sodium acid pyrophosphate', 'fumaric acid', 'glucono delta lactone'),
+  ),
   nitrite: carries('sodium nitrite', 'potassium nitrite'),
   nitrate: carries('sodium nitrate', 'potassium nitrate'),
   nitriteAndNitrate: carries('sodium nitrite', 'potassium nitrite', 'sodium nitrate', 'potassium nitrate'),
