@@ -1,9 +1,8 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
-import { ANTIMICROBIALS, PHOSPHATE_PATTIES } from './additives.ts';
-import { NO_ANTIOXIDANTS } from './antioxidants.ts';
-import { NOT_CURED } from './cure.ts';
+import { ANTIMICROBIALS, PHOSPHATE_PATTIES, UNCURED } from './additives.ts';
+import { NONE_LISTED } from './antioxidants.ts';
 import { finishedFat, LAW, none, seasoningOnly } from './law.ts';
 import { MECHANICALLY_SEPARATED, NO_MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
 
@@ -22,7 +21,7 @@ const BEEF_ONLY = none(
 
 const SEASONING_ONLY = seasoningOnly('319.15', '9 CFR 319.15(a), (b), (c)');
 
-const CHEEK_MEAT: Limit = {
+export const CHEEK_MEAT: Limit = {
   ...LAW,
   id: 'us-319.15a-cheek-meat',
   says: 'Beef cheek meat is at most 25 % of the meat; above its natural share it is declared.',
@@ -72,8 +71,8 @@ const GROUND_COMMON: readonly Limit[] = [
       note: '9 CFR 301.2 counts the muscle of heart and tongue as meat: it is the policy that keeps them out.',
     },
   ),
-  ...NOT_CURED,
-  NO_ANTIOXIDANTS,
+  ...UNCURED,
+  ...NONE_LISTED,
 ];
 
 export const GROUND: readonly Standard[] = [
@@ -121,8 +120,8 @@ export const GROUND: readonly Standard[] = [
       ...MECHANICALLY_SEPARATED,
       PHOSPHATE_PATTIES,
       ...ANTIMICROBIALS,
-      ...NOT_CURED,
-      NO_ANTIOXIDANTS,
+      ...UNCURED,
+      ...NONE_LISTED,
     ],
     naming: { name: 'Beef Patties', species: 'in name', leanPair: true },
   },

@@ -54,3 +54,27 @@ export const finishedFat = (section: string, name: string, percent: number, cita
   citation,
   read: 'official',
 });
+
+/** A standard that names meat, which is of cattle, sheep, swine, goats and equines (9 CFR 301.2). */
+export const noPoultry = (section: string): Limit =>
+  none(
+    `us-${section}-no-poultry`,
+    'No poultry goes in: the standard names meat.',
+    FORMS.poultry,
+    `9 CFR ${section} and 301.2`,
+  );
+
+export const noByproducts = (section: string, extra: Extra = {}): Limit =>
+  none(`us-${section}-no-byproducts`, 'No byproducts go in.', FORMS.byproducts, `9 CFR ${section}`, extra);
+
+/** Water put in, at most 3 % of all ingredients. */
+export const water3Percent = (section: string, product: string): Limit => ({
+  ...LAW,
+  id: `us-${section}-water`,
+  says: `Water or ice put into ${product} is at most 3 % of all ingredients, the water of wine and other liquids included.`,
+  numerator: FORMS.waterPutIn,
+  basis: FORMS.formula,
+  bound: 0.03,
+  citation: `9 CFR ${section}`,
+  read: 'official',
+});

@@ -27,7 +27,7 @@ export const MECHANICALLY_SEPARATED: readonly Limit[] = [
 
 export const NO_MECHANICALLY_SEPARATED: Limit = none(
   'us-319.6d-no-mechanically-separated',
-  'No mechanically separated meat goes into ground beef or hamburger.',
+  'No mechanically separated meat goes into ground beef, hamburger or fabricated steak.',
   FORMS.mechanicallySeparatedMeat,
   '9 CFR 319.6(d)',
   { basis: FORMS.greenWeight },

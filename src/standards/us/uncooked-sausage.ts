@@ -1,39 +1,36 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
-import { ANTIMICROBIALS, PHOSPHATE_NONE } from './additives.ts';
-import { ANTIOXIDANTS_FRESH, NO_ANTIOXIDANTS } from './antioxidants.ts';
+import {
+  ANTIMICROBIALS,
+  CURING_ACIDS,
+  NITRITE_FOUND_COMMINUTED,
+  PHOSPHATE_NONE,
+  UNCURED,
+} from './additives.ts';
+import { ANTIOXIDANTS_FRESH, NONE_LISTED, TOCOPHEROLS } from './antioxidants.ts';
 import { noBinder, SAUSAGE_BINDERS } from './binders.ts';
-import { CURING, NOT_CURED } from './cure.ts';
+import { CURING } from './cure.ts';
 import { ITALIAN } from './italian-sausage.ts';
-import { finishedFat, LAW, none, seasoningOnly } from './law.ts';
+import { finishedFat, noByproducts, none, seasoningOnly, water3Percent } from './law.ts';
 import { MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
 import { POULTRY_AT_MOST_HALF } from './poultry.ts';
 
 /** Sausage that is not cooked, 9 CFR 319.140 to 319.145 and 319.160. */
 
-const WATER_3_PERCENT: Limit = {
-  ...LAW,
-  id: 'us-319.140-water',
-  says: 'Water or ice put into uncooked sausage is at most 3 % of all ingredients, the water of wine and other liquids included.',
-  numerator: FORMS.waterPutIn,
-  basis: FORMS.formula,
-  bound: 0.03,
-  citation: '9 CFR 319.140',
-  read: 'official',
-};
-
 const fat = (section: string, name: string, percent: number) =>
   finishedFat(section, name, percent, `9 CFR ${section}`);
-
-const noByproducts = (section: string, extra: Partial<Limit> = {}): Limit =>
-  none(`us-${section}-no-byproducts`, 'No byproducts go in.', FORMS.byproducts, `9 CFR ${section}`, extra);
 
 const porkOnly = (section: string): Limit =>
   none(`us-${section}-pork-only`, 'Only pork goes in.', FORMS.notPork, `9 CFR ${section}`);
 
-const UNCOOKED = [WATER_3_PERCENT, PHOSPHATE_NONE, ...MECHANICALLY_SEPARATED, ...ANTIMICROBIALS];
-const FRESH = [...UNCOOKED, ...NOT_CURED, ...ANTIOXIDANTS_FRESH];
+export const UNCOOKED: readonly Limit[] = [
+  water3Percent('319.140', 'uncooked sausage'),
+  PHOSPHATE_NONE,
+  ...MECHANICALLY_SEPARATED,
+  ...ANTIMICROBIALS,
+];
+const FRESH = [...UNCOOKED, ...UNCURED, ...ANTIOXIDANTS_FRESH, TOCOPHEROLS];
 
 export const UNCOOKED_SAUSAGE: readonly Standard[] = [
   {
@@ -146,9 +143,11 @@ export const UNCOOKED_SAUSAGE: readonly Standard[] = [
       seasoningOnly('319.160'),
       noBinder('319.160'),
       ...CURING,
+      ...CURING_ACIDS,
       ...UNCOOKED,
-      NO_ANTIOXIDANTS,
+      ...NONE_LISTED,
     ],
+    laboratory: [NITRITE_FOUND_COMMINUTED],
     naming: { name: 'Smoked Pork Sausage', species: 'in name', leanPair: false },
   },
 ];
