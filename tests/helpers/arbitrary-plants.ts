@@ -8,6 +8,7 @@ import { toNumber } from '../../src/exact.ts';
 import type { BatchSize, FormulationRequest } from '../../src/formulate/request.ts';
 import { forbiddenBy } from '../../src/rules/eligibility.ts';
 import { coefficient, formsOf } from '../../src/rules/form.ts';
+import { FORMS } from '../../src/rules/forms.ts';
 import { inForceOn } from '../../src/rules/limit.ts';
 import type { Standard } from '../../src/rules/standard.ts';
 import { ALL_STANDARDS } from './materials.ts';
@@ -116,7 +117,7 @@ function allowedBy({ limits }: Standard, process: Product['process']): Allowed {
 function drawSpecies(draw: Draw, allowed: Allowed): Species {
   const some: readonly Species[] = [...SPECIES, 'beef', 'pork', 'pork'];
   const fitting = some.filter((species) =>
-    allowed({ ...material('probe', 'skeletal meat', NOTHING), species }),
+    MEAT_KINDS.some((kind) => allowed({ ...material('probe', kind, NOTHING), species })),
   );
   return fitting.length > 0 && draw.chance(92) ? draw.pick(fitting) : draw.pick(some);
 }
@@ -157,9 +158,10 @@ const USUAL_KINDS = ['skeletal meat', 'skeletal meat', 'liver', 'skeletal meat']
 
 function drawMeatMaterial(draw: Draw, allowed: Allowed, index: number, centre: number): Material {
   const species = drawSpecies(draw, allowed);
+  const fits = (kind: Material['kind']) => allowed({ ...material('probe', kind, NOTHING), species });
   const usual = USUAL_KINDS[index % USUAL_KINDS.length] ?? 'skeletal meat';
-  const fits = allowed({ ...material('probe', usual, NOTHING), species });
-  const kind = draw.chance(84) ? (fits ? usual : 'skeletal meat') : draw.pick(MEAT_KINDS);
+  const fitting = [usual, ...USUAL_KINDS, ...MEAT_KINDS].find(fits) ?? 'skeletal meat';
+  const kind = draw.chance(84) ? fitting : draw.pick(MEAT_KINDS);
   const near = draw.chance(60) ? centre + draw.decimal(-0.2, 0.2, 3) : draw.decimal(0.01, 0.9, 3);
   const fatFraction = Number(Math.min(0.92, Math.max(0.01, kind === 'fat' ? 0.85 : near)).toFixed(3));
   const trimLine = draw.chance(40) ? drawTrimLine(draw) : undefined;
@@ -295,8 +297,8 @@ function offers({ productClass, cooking }: Standard): Offer[] {
     {
       id: 'sugar',
       kind: 'sweetener',
-      rates: [0.004, 0.01],
-      ranges: [[0, 0.01]],
+      rates: [0.004, 0.01, 0.012],
+      ranges: [[0, 0.015]],
       price: 1.1,
       percent: isGround ? 3 : 35,
     },
@@ -421,10 +423,10 @@ function wantedOf(
   process: Product['process'],
 ): 'present' | number | undefined {
   for (const { sense, bound, numerator } of inForceOn(standard.limits, BATCH_DATE)) {
-    if (sense !== 'present' && sense !== 'target') continue;
+    if (sense === 'max') continue;
     const [form] = formsOf(numerator);
     const perKg = form ? toNumber(coefficient(form, supplyOfMaterial(own, 1), process)) : 0;
-    if (perKg > 0) return sense === 'present' ? 'present' : Number((bound / perKg).toPrecision(6));
+    if (perKg > 0) return sense === 'target' ? Number((bound / perKg).toPrecision(6)) : 'present';
   }
   return undefined;
 }
@@ -474,24 +476,35 @@ function drawSeasonings(
   return { lines, supplies };
 }
 
-/** A raw product loses nothing, a smoked one some water, a cooked one water and fat. */
-function drawProcess(draw: Draw, { cooking, productClass }: Standard): Product['process'] {
+/** A raw product loses nothing, a smoked one some water, a cooked one water and fat, a dried one much water. */
+function drawProcess(draw: Draw, standard: Standard): Product['process'] {
+  const { cooking, productClass } = standard;
   const made = draw.pick(cooking);
-  const isCooked = made === 'cooked';
-  const smoked = made !== 'cooked' && /smoked|bacon/.test(productClass);
-  const yieldFraction = isCooked
-    ? draw.pick([0.9, 0.92, 0.955, 0.85, 1])
-    : made === 'dried'
-      ? draw.pick([0.65, 0.75, 0.8, 0.82])
-      : draw.pick([1, 1, 1, smoked ? 0.95 : 1]);
+  const most = mostOfGreenWeight(standard);
+  const smoked = made === 'raw' && (most !== undefined || /smoked|bacon/.test(productClass));
+  const usual = {
+    raw: smoked ? [1, 0.95] : [1],
+    cooked: [0.9, 0.92, 0.955, 0.85, 1],
+    dried: [0.65, 0.75, 0.8],
+  };
+  const yieldFraction =
+    most === undefined ? draw.pick(usual[made]) : Number((most * draw.pick([0.65, 0.75, 0.85])).toFixed(3));
   return {
     cooking: made,
     smoked,
     yieldFraction,
-    fatLossFraction: isCooked && yieldFraction < 1 ? draw.pick([0, 0.005, 0.012]) : 0,
+    fatLossFraction: made === 'cooked' && yieldFraction < 1 ? draw.pick([0, 0.005, 0.012]) : 0,
     grindPlates: [],
     mixing: [],
   };
+}
+
+/** Some cuts may not weigh more than so much of what they weighed fresh. */
+function mostOfGreenWeight({ limits }: Standard): number | undefined {
+  return inForceOn(limits, BATCH_DATE).find(
+    ({ numerator, basis, sense }) =>
+      numerator === FORMS.finished && basis === FORMS.greenWeight && sense === 'max',
+  )?.bound;
 }
 
 function drawTargets(draw: Draw, supplies: readonly Supply[], yieldFraction: number): Target[] {

@@ -153,7 +153,11 @@ export const UNCURED: readonly Limit[] = [
     'Fumaric acid goes in only together with a curing agent.',
     FORMS.fumaricAcid,
     '9 CFR 424.21(c)',
-    { basis: FORMS.greenWeight, unit: 'ppm', note: 'The table lists it among the curing accelerators alone.' },
+    {
+      basis: FORMS.greenWeight,
+      unit: 'ppm',
+      note: 'The table lists it among the curing accelerators alone.',
+    },
   ),
 ];
 

@@ -124,10 +124,7 @@ const METHYL_CELLULOSE_POULTRY: Limit = {
 };
 
 /** What else binds poultry is listed as "sufficient for purpose". */
-export const POULTRY_BINDERS_RAW: readonly Limit[] = [
-  caseinateInPoultry('raw', 2),
-  METHYL_CELLULOSE_POULTRY,
-];
+export const POULTRY_BINDERS_RAW: readonly Limit[] = [caseinateInPoultry('raw', 2), METHYL_CELLULOSE_POULTRY];
 export const POULTRY_BINDERS_COOKED: readonly Limit[] = [
   caseinateInPoultry('cooked', 3),
   METHYL_CELLULOSE_POULTRY,

@@ -26,7 +26,9 @@ const FABRICATED_STEAK: readonly Limit[] = [
     'No extender goes in, and of the binders only transglutaminase enzyme.',
     FORMS.binderOtherThanTransglutaminase,
     STEAK,
-    { note: 'The paragraph bans extenders and names one binder; the carrier of the enzyme counts as extender.' },
+    {
+      note: 'The paragraph bans extenders and names one binder; the carrier of the enzyme counts as extender.',
+    },
   ),
   {
     ...LAW,

@@ -1,14 +1,30 @@
 import type { RuleSet } from '../../rules/standard.ts';
 import { COOKED_SAUSAGE } from './cooked-sausage.ts';
 import { CURED_CUT_STANDARDS } from './cured-cuts.ts';
+import { DRY_SAUSAGE } from './dry-sausage.ts';
 import { GROUND } from './ground.ts';
+import { LIVER_SAUSAGE } from './liver-sausage.ts';
+import { LOAVES } from './loaves.ts';
+import { POULTRY_PRODUCTS } from './poultry-products.ts';
+import { STEAKS_AND_OTHER_GROUND } from './steaks-and-other-ground.ts';
 import { UNCOOKED_SAUSAGE } from './uncooked-sausage.ts';
 
-/** United States: meat inspection regulations, 9 CFR chapter III. */
+/** United States: meat and poultry inspection regulations, 9 CFR chapter III. */
 export const US: RuleSet = {
   jurisdiction: 'us',
   says: 'United States, 9 CFR chapter III',
   knownFrom: '2015-01-01',
-  edition: '9 CFR as read in the 2015 annual edition; later changes have not been looked for',
-  standards: [...GROUND, ...UNCOOKED_SAUSAGE, ...COOKED_SAUSAGE, ...CURED_CUT_STANDARDS],
+  edition:
+    '9 CFR as read in the 2015 annual edition; 319.6, 319.15(d), 319.140, 319.180, 319.181 and 319.281 read again in a later copy without a difference, other later changes not looked for; the 10 % of added water that bound frankfurters before 1988 is older than these rules',
+  standards: [
+    ...GROUND,
+    ...STEAKS_AND_OTHER_GROUND,
+    ...UNCOOKED_SAUSAGE,
+    ...COOKED_SAUSAGE,
+    ...LIVER_SAUSAGE,
+    ...LOAVES,
+    ...DRY_SAUSAGE,
+    ...POULTRY_PRODUCTS,
+    ...CURED_CUT_STANDARDS,
+  ],
 };
