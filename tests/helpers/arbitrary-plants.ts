@@ -503,7 +503,7 @@ function drawProcess(draw: Draw, standard: Standard): Product['process'] {
 function mostOfGreenWeight({ limits }: Standard): number | undefined {
   return inForceOn(limits, BATCH_DATE).find(
     ({ numerator, basis, sense }) =>
-      numerator === FORMS.finished && basis === FORMS.greenWeight && sense === 'max',
+      numerator.id.startsWith('finished') && basis === FORMS.greenWeight && sense === 'max',
   )?.bound;
 }
 
