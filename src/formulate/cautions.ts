@@ -14,6 +14,14 @@ export interface Cautioned {
   readonly switchedOff: Applied['switchedOff'];
   readonly greenWeightKg: number;
   readonly finished: Makeup;
+  readonly missing: Missing | undefined;
+}
+
+/** How far the printed weights fall short of the asked size. */
+export interface Missing {
+  readonly says: string;
+  readonly askedKg: number;
+  readonly missingKg: number;
 }
 
 /** What a person should know before trusting this blend: none of it is forbidden, all of it has gone wrong before. */
@@ -27,6 +35,7 @@ export function blendCautions(blend: Cautioned): string[] {
     ...weakCure(blend),
     ...uselessAccelerator(blend),
     ...farFromLabel(blend),
+    ...shortOfSize(blend),
   ];
 }
 
@@ -106,5 +115,16 @@ function farFromLabel({ product: { label }, finished }: Cautioned): string[] {
   if (promised - finished.fatFraction <= LABEL_SLACK) return [];
   return [
     `The label says ${percentOfFraction(promised)} % fat and the batch has ${fixed(finished.fatFraction * 100, 1)} %: set a least fat, or sell it as what it is.`,
+  ];
+}
+
+/** Less missing than this share of the asked size is what any scale leaves. */
+const SIZE_SLACK = 0.005;
+
+function shortOfSize({ missing }: Cautioned): string[] {
+  if (!missing || missing.missingKg <= SIZE_SLACK * missing.askedKg) return [];
+  const { says, askedKg, missingKg } = missing;
+  return [
+    `The batch is ${fixed(missingKg, 3)} kg short of the ${fixed(askedKg, 3)} kg asked (${says}): the lots end there on the scales they are weighed on. Weigh on a finer scale, or take another lot.`,
   ];
 }

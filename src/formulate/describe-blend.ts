@@ -7,6 +7,7 @@ import { missingFigures } from '../rules/eligibility.ts';
 import type { Form } from '../rules/form.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Applied } from '../rules/house-rules.ts';
+import { sizeOf } from './batch-model.ts';
 import type { AskedRate, Blend, BlendLine, LeftOut, Makeup, SwitchedOff } from './blend.ts';
 import { blendCautions } from './cautions.ts';
 import { BASIS_FORMS } from './house-limits.ts';
@@ -54,8 +55,16 @@ export function describeBlend(settled: Settled): Blend {
       switchedOff: settled.switchedOff,
       greenWeightKg,
       finished,
+      missing: missingSize(settled.request, totalKg),
     }),
   };
+}
+
+/** What the batch lacks of the asked size, and what of it is; rounding to coarse scales on the last of a lot leaves some. */
+function missingSize({ size, product }: FormulationRequest, totalKg: (form: Form) => number) {
+  const asked = sizeOf(size, product);
+  if (!asked) return undefined;
+  return { says: asked.form.says, askedKg: asked.massKg, missingKg: asked.massKg - totalKg(asked.form) };
 }
 
 /** How the batch stands to a limit that it need not keep. */

@@ -125,8 +125,10 @@ function slips({ supplies }: Coefficients, loads: number, { scales }: Plant) {
 function tooSmall(lines: readonly WeighedLine[], { seasoning }: Product): Issue[] {
   const isAsked = ({ supply }: WeighedLine) =>
     seasoning.some(({ materialId, minFraction }) => materialId === supply.material.id && minFraction > 0);
+  const isWeighed = ({ supply }: WeighedLine) =>
+    lines.some((line) => line.supply.material.id === supply.material.id && line.divisions > 0);
   return lines
-    .filter((line) => line.divisions === 0 && isAsked(line))
+    .filter((line) => !isWeighed(line) && isAsked(line))
     .map(({ supply, wantedKg, scale }) => ({
       code: 'below-the-scale',
       path: ['batchSize'],
