@@ -1,8 +1,9 @@
 import type { Supply } from '../batch/lot.ts';
 import { isMeat } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
+import { compare, ZERO } from '../exact.ts';
 import { forbiddenBy } from '../rules/eligibility.ts';
-import { formsOf, selects } from '../rules/form.ts';
+import { coefficient, formsOf, selects } from '../rules/form.ts';
 import type { Limit } from '../rules/limit.ts';
 import { percentOfFraction } from '../units.ts';
 import type { LeftOut } from './blend.ts';
@@ -134,12 +135,9 @@ function findGaps(
 }
 
 /** A line that may be left at nothing does not make sure that the batch holds what it must. */
-function isSureToCarry({ numerator }: Limit, { material }: Supply, { seasoning }: Product): boolean {
-  const terms = formsOf(numerator).flatMap((form) => form.terms);
+function isSureToCarry({ numerator }: Limit, supply: Supply, { seasoning, process }: Product): boolean {
   return (
-    seasoning.some(({ materialId, minFraction }) => materialId === material.id && minFraction > 0) &&
-    terms.some(
-      ({ of }) => typeof of === 'object' && 'substance' in of && (material.substances[of.substance] ?? 0) > 0,
-    )
+    seasoning.some(({ materialId, minFraction }) => materialId === supply.material.id && minFraction > 0) &&
+    formsOf(numerator).some((form) => compare(coefficient(form, supply, process), ZERO) > 0)
   );
 }

@@ -41,7 +41,8 @@ type Draw = {
 /** Without the usual leaning to extremes: a chance of 3 % must stay one. */
 const evenly = (min: number, max: number) => fc.noBias(fc.integer({ min, max }));
 
-export function arbitraryRequest(): fc.Arbitrary<RandomRequest> {
+/** @param classes the standards to draw from; all when left out. */
+export function arbitraryRequest(classes: typeof ALL_STANDARDS = ALL_STANDARDS): fc.Arbitrary<RandomRequest> {
   return fc.gen().map((generate) => {
     const whole = (min: number, max: number) => generate(evenly, min, max);
     const draw: Draw = {
@@ -55,12 +56,12 @@ export function arbitraryRequest(): fc.Arbitrary<RandomRequest> {
       pick: (values) => values[whole(0, values.length - 1)] as (typeof values)[number],
       chance: (percent) => whole(1, 100) > 100 - percent,
     };
-    return drawRequest(draw);
+    return drawRequest(draw, classes);
   });
 }
 
-function drawRequest(draw: Draw): RandomRequest {
-  const { ruleSet, standard } = draw.pick(ALL_STANDARDS);
+function drawRequest(draw: Draw, classes: typeof ALL_STANDARDS): RandomRequest {
+  const { ruleSet, standard } = draw.pick(classes);
   const batchKg = draw.pick([
     draw.whole(5, 40),
     draw.whole(40, 300),
@@ -400,6 +401,14 @@ function offers({ productClass, cooking }: Standard): Offer[] {
       percent: 2,
     },
     {
+      id: 'cheese',
+      kind: 'dairy',
+      composition: { waterFraction: 0.38, fatFraction: 0.33, proteinFraction: 0.25 },
+      rates: [0.08, 0.15],
+      price: 9,
+      percent: 3,
+    },
+    {
       id: 'water',
       kind: 'water',
       composition: { waterFraction: 1 },
@@ -482,13 +491,18 @@ function drawProcess(draw: Draw, standard: Standard): Product['process'] {
   const made = draw.pick(cooking);
   const most = mostOfGreenWeight(standard);
   const smoked = made === 'raw' && (most !== undefined || /smoked|bacon/.test(productClass));
+  const isByMoisture = inForceOn(standard.limits, BATCH_DATE).some(
+    ({ numerator, basis }) => numerator === FORMS.finishedWater && basis === FORMS.protein,
+  );
   const usual = {
     raw: smoked ? [1, 0.95] : [1],
     cooked: [0.9, 0.92, 0.955, 0.85, 1],
     dried: [0.65, 0.75, 0.8],
   };
   const yieldFraction =
-    most === undefined ? draw.pick(usual[made]) : Number((most * draw.pick([0.65, 0.75, 0.85])).toFixed(3));
+    most === undefined
+      ? draw.pick(isByMoisture ? [0.4, 0.45, 0.55, 0.7] : usual[made])
+      : Number((most * draw.pick([0.65, 0.75, 0.85])).toFixed(3));
   return {
     cooking: made,
     smoked,

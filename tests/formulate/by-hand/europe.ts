@@ -1,4 +1,4 @@
-import { type Brings, isCarcass, isKind, type Meaning, share, WHOLE, whole } from './quantities.ts';
+import { type Brings, carries, isCarcass, isKind, type Meaning, share, WHOLE, whole } from './quantities.ts';
 
 const isMuscle = (supply: Parameters<Brings>[0], species?: readonly string[]) =>
   isKind(supply, 'skeletal meat', 'cheek meat') &&
@@ -40,6 +40,28 @@ const otherThan =
   (supply) =>
     whole(isCarcass(supply) && !species.includes(supply.material.species ?? ''));
 
+const OF_MILK_SOY_EGG_OR_STARCH = [
+  ...[
+    'nonfat-dry-milk',
+    'calcium-reduced-dried-skim-milk',
+    'dried-whey',
+    'dried-whole-milk',
+    'dried-buttermilk',
+  ],
+  ...['soy-flour', 'textured-soy-protein', 'wheat-gluten', 'egg-white-dried', 'gelatin'],
+  ...['corn-starch', 'potato-starch'],
+];
+const neitherVegetableNorCereal = carries(
+  'isolated soy protein',
+  'sodium caseinate',
+  'soy protein concentrate',
+  'modified food starch',
+  'carrageenan',
+  'methyl cellulose',
+  'transglutaminase',
+  'pork collagen',
+);
+
 /** Forms that only the rules of the European Union and Great Britain count. */
 export const EUROPE: Readonly<Record<string, Meaning>> = {
   declarablePork: declarable(['pork'], 30n, 25n),
@@ -55,5 +77,11 @@ export const EUROPE: Readonly<Record<string, Meaning>> = {
   notMuscle: (supply) => whole(isCarcass(supply) && !isMuscle(supply)),
   otherByproducts: (supply) => whole(isKind(supply, 'other byproduct', 'partially defatted tissue')),
   notMeatNorSalt: (supply) => whole(!isCarcass(supply) && !isKind(supply, 'salt')),
-  vegetableAndCereal: (supply) => whole(isKind(supply, 'vegetable', 'binder')),
+  pigmeat: (supply) => whole(isCarcass(supply) && supply.material.species === 'pork'),
+  vegetableAndCereal: (supply, process) => {
+    if (isKind(supply, 'vegetable')) return WHOLE;
+    if (!isKind(supply, 'binder') || OF_MILK_SOY_EGG_OR_STARCH.includes(supply.material.id)) return 0n;
+    return WHOLE - neitherVegetableNorCereal(supply, process);
+  },
+  additivesOfGroupOne: carries('glucono delta lactone', 'fumaric acid', 'tocopherols', 'methyl cellulose'),
 };
