@@ -33,9 +33,12 @@ export function declare(
 ): Declaration {
   const pair = leanPair(product, standard);
   const meat = meatContent(product, standard, blend);
+  const named = productName(product, standard, blend.lines, casing);
   return {
-    ...productName(product, standard, blend.lines, casing),
-    ingredients: ingredientStatement(blend.lines),
+    ...named,
+    // The lines with the name are those of the United States.
+    qualifiers: isUnitedStates(product) ? named.qualifiers : [],
+    ingredients: ingredientStatement(blend.lines, isUnitedStates(product)),
     allergens: allergenDeclaration(blend.lines),
     ...(pair && { leanPair: pair }),
     ...(meat && { meatContent: meat }),
@@ -50,7 +53,7 @@ export function declare(
 
 /** What is not worked out for other places is said, not left for the reader to find missing. */
 const UNITED_STATES_ONLY =
-  'Names, order and allergens here follow the rules of the United States; of the market of this product only the limits and the meat content are worked out. Check its label rules, allergens above all: its list may be longer.';
+  'Of the market of this product the limits and the meat content are worked out, its label rules are not: the ingredients stand in the order of their weight, and allergens are the nine of the United States. Check the rules of the market, allergens above all: its list may be longer.';
 
 function isUnitedStates({ standard }: Product): boolean {
   return standard.jurisdiction === 'us';

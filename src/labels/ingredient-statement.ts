@@ -25,8 +25,9 @@ const SMALL_GROUP_TEXT = 'contains 2% or less of';
  * The ingredient statement: common names in descending order of weight as put in (9 CFR 317.2(f)(1)), equal
  * names added up, spices under one group name, parts of multi-part ingredients in brackets, and what is 2 %
  * or less of the whole in one group at the end.
+ * @param smallGroup false where the law has no such group: then the order runs to the end.
  */
-export function ingredientStatement(lines: readonly BlendLine[]): IngredientStatement {
+export function ingredientStatement(lines: readonly BlendLine[], smallGroup = true): IngredientStatement {
   const entries = mergeByName(lines);
   const total = entries.reduce((sum, { mass }) => add(sum, mass), ZERO);
   const ingredients = entries
@@ -35,7 +36,7 @@ export function ingredientStatement(lines: readonly BlendLine[]): IngredientStat
       name,
       parts,
       fraction: ratio(mass, total),
-      inSmallGroup: compare(mass, multiply(SMALL_GROUP, total)) <= 0,
+      inSmallGroup: smallGroup && compare(mass, multiply(SMALL_GROUP, total)) <= 0,
     }));
   return { ingredients, text: statementText(ingredients) };
 }

@@ -1,5 +1,5 @@
 import { MEAT_KINDS } from '../../batch/material.ts';
-import { kinds, massOf } from './build.ts';
+import { carried, form, kinds, mass, massOf } from './build.ts';
 import { declarableMeat, type MeatDefinition } from './meat-content.ts';
 
 /** Muscle with the tissue attached to it; masseters (cheek) are muscle, heart, tongue and other muscles of the head not. */
@@ -45,6 +45,32 @@ export const BIRD_DEFINITION: MeatDefinition = {
   fat: 0.15,
   collagenOfProtein: 0.1,
 };
+
+/** Binders of the ingredient tables that are neither vegetable nor cereal and carry no substance that says so. */
+const NOT_CEREAL = [
+  'nonfat-dry-milk',
+  'calcium-reduced-dried-skim-milk',
+  'dried-whey',
+  'dried-whole-milk',
+  'dried-buttermilk',
+  'soy-flour',
+  'textured-soy-protein',
+  'wheat-gluten',
+  'corn-starch',
+  'potato-starch',
+  'egg-white-dried',
+  'gelatin',
+] as const;
+const NOT_CEREAL_SUBSTANCES = [
+  'isolated soy protein',
+  'sodium caseinate',
+  'soy protein concentrate',
+  'modified food starch',
+  'carrageenan',
+  'methyl cellulose',
+  'transglutaminase',
+  'pork collagen',
+] as const;
 
 /** Forms that only the rules of the European Union and Great Britain count. */
 export const EUROPE = {
@@ -92,5 +118,20 @@ export const EUROPE = {
   notMeatNorSalt: massOf('notMeatNorSalt', 'anything but meat and salt', {
     exceptKinds: [...MEAT_KINDS, 'salt'],
   }),
-  vegetableAndCereal: massOf('vegetableAndCereal', 'vegetables and cereal', kinds('vegetable', 'binder')),
+  pigmeat: massOf('pigmeat', 'pigmeat', { kinds: MEAT_KINDS, species: ['pork'] }),
+  vegetableAndCereal: form(
+    'vegetableAndCereal',
+    'vegetables and cereal',
+    mass(kinds('vegetable', 'binder')),
+    mass({ kinds: ['binder'], materialIds: NOT_CEREAL }, -1),
+    ...NOT_CEREAL_SUBSTANCES.map((name) => carried(name, -1, kinds('binder'))),
+  ),
+  additivesOfGroupOne: form(
+    'additivesOfGroupOne',
+    'glucono delta lactone, fumaric acid, tocopherols and methyl cellulose',
+    carried('glucono delta lactone'),
+    carried('fumaric acid'),
+    carried('tocopherols'),
+    carried('methyl cellulose'),
+  ),
 } as const;

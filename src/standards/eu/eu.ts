@@ -2,6 +2,7 @@ import type { RuleSet } from '../../rules/standard.ts';
 import { MEAT_PREPARATIONS } from './meat-preparations.ts';
 import { MEAT_PRODUCTS } from './meat-products.ts';
 import { MINCED_MEAT } from './minced-meat.ts';
+import { TRADITIONAL_PRODUCTS } from './traditional-products.ts';
 
 /** European Union (and Northern Ireland). */
 export const EU: RuleSet = {
@@ -10,5 +11,5 @@ export const EU: RuleSet = {
   knownFrom: '2014-12-13',
   edition:
     'consolidated text of Regulation (EC) No 1333/2008 of 18 August 2026 as copied in a public repository; pages of the Irish and Finnish authorities on Regulation (EU) No 1169/2011',
-  standards: [...MINCED_MEAT, ...MEAT_PREPARATIONS, ...MEAT_PRODUCTS],
+  standards: [...MINCED_MEAT, ...MEAT_PREPARATIONS, ...MEAT_PRODUCTS, ...TRADITIONAL_PRODUCTS],
 };

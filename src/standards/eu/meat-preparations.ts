@@ -1,9 +1,10 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
-import type { Standard } from '../../rules/standard.ts';
+import type { LaboratoryLimit, Standard } from '../../rules/standard.ts';
 import {
   NO_ANTIOXIDANTS,
   NO_ERYTHORBIC_ACID,
+  NO_GROUP_ONE,
   NO_NITRATE,
   NO_PHOSPHATE,
   NO_SULFITE,
@@ -14,12 +15,12 @@ import {
   SULFITE,
 } from './additives.ts';
 import { additives, LAW, MEAT_CONTENT } from './law.ts';
+import { PREPARATION_CRITERIA } from './microbiology.ts';
 
 /** Fresh sausage, burgers and other meat preparations, category 08.2: only listed additives. */
 
 const CATEGORY = additives('08.2');
-const naming = { species: 'none', leanPair: false } as const;
-const PREPARATION: readonly Limit[] = [NO_ERYTHORBIC_ACID, NO_ANTIOXIDANTS];
+const PREPARATION: readonly Limit[] = [NO_ERYTHORBIC_ACID, NO_ANTIOXIDANTS, NO_GROUP_ONE];
 
 const VEGETABLE_OR_CEREAL: Limit = {
   ...LAW,
@@ -30,18 +31,27 @@ const VEGETABLE_OR_CEREAL: Limit = {
   basis: FORMS.formula,
   bound: 0.04,
   citation: CATEGORY,
-  note: 'Counted are vegetables and binders of cereal; a binder of milk or soy is neither.',
+  note: 'Binders of milk, soy, egg, gluten, starch, gums and gelatin do not count; a binder of your own counts as cereal.',
 };
 
-const preparation = (productClass: string, says: string, limits: readonly Limit[]): Standard => ({
+const preparation = (
+  productClass: string,
+  says: string,
+  limits: readonly Limit[],
+  laboratory: readonly LaboratoryLimit[] = [],
+): Standard => ({
   productClass,
   says,
   citation: CATEGORY,
   cooking: ['raw'],
   limits: [...limits, ...PREPARATION],
+  laboratory: [...laboratory, ...PREPARATION_CRITERIA],
   meatContent: MEAT_CONTENT,
-  naming,
+  naming: { species: 'none', leanPair: false },
 });
+
+const CURED = [...nitriteAdded('08.2', '08.2', [150, 80]), NO_NITRATE, NO_SULFITE];
+const CURED_RESIDUE = [residualNitrite('08.2', '08.2', 45, 'XD')];
 
 export const MEAT_PREPARATIONS: readonly Standard[] = [
   preparation('fresh-sausage', 'Fresh sausage and other meat preparations', [
@@ -50,6 +60,7 @@ export const MEAT_PREPARATIONS: readonly Standard[] = [
     NO_SULFITE,
   ]),
   preparation('burger', 'Burger without sulfite and phosphate', [NOT_CURED, NO_PHOSPHATE, NO_SULFITE]),
+  // The 6 % of cereal stands in the rows for colors alone.
   preparation('breakfast-sausage', 'Breakfast sausage, muscle and fat completely dispersed', [
     NOT_CURED,
     PHOSPHATE,
@@ -66,12 +77,21 @@ export const MEAT_PREPARATIONS: readonly Standard[] = [
     NO_PHOSPHATE,
     SULFITE,
   ]),
-  {
-    ...preparation(
-      'cured-meat-preparation',
-      'Cured meat preparation of the closed list, such as Kasseler or Surfleisch',
-      [...nitriteAdded('08.2', '08.2', 150, 80), NO_NITRATE, PHOSPHATE, NO_SULFITE],
-    ),
-    laboratory: [residualNitrite('08.2', '08.2', 45, 'XD')],
-  },
+  preparation('fresh-klobasa', 'Bílá, vinná, sváteční and syrová klobása', [
+    NOT_CURED,
+    PHOSPHATE,
+    NO_SULFITE,
+  ]),
+  preparation(
+    'cured-meat-preparation',
+    'Lomo, careta and costilla de cerdo adobada, pincho moruno, kiełbasa surowa biała and metka, tatar wołowy, golonka peklowana',
+    [...CURED, NO_PHOSPHATE],
+    CURED_RESIDUE,
+  ),
+  preparation(
+    'cured-meat-preparation-with-phosphate',
+    'Kasseler, Bräte, Surfleisch, toorvorst, šašlõkk, ahjupraad',
+    [...CURED, PHOSPHATE],
+    CURED_RESIDUE,
+  ),
 ];

@@ -1,31 +1,33 @@
+import type { Cooking } from '../../batch/product.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit, Standard } from '../../rules/standard.ts';
 import {
   ERYTHORBIC_ACID,
   NO_ANTIOXIDANTS,
+  NO_FUMARIC_ACID,
   NO_NITRATE,
-  NO_NITRITE,
   NO_SULFITE,
   nitrateAdded,
   nitriteAdded,
   PHOSPHATE,
   residualNitrate,
   residualNitrite,
-  traditionalNitrite,
 } from './additives.ts';
 import { additives, MEAT_CONTENT } from './law.ts';
+import { READY_TO_EAT_CRITERIA } from './microbiology.ts';
 
-/** Dried, cooked, canned and traditionally cured meat products, category 08.3. */
+/** Dried, cooked and canned meat products, categories 08.3.1 and 08.3.2. */
 
-const COMMON: readonly Limit[] = [PHOSPHATE, ERYTHORBIC_ACID, NO_SULFITE, NO_ANTIOXIDANTS];
-const DRIED = ['dried', 'raw'] as const;
-const COOKED = ['cooked'] as const;
+const COMMON: readonly Limit[] = [PHOSPHATE, ERYTHORBIC_ACID, NO_SULFITE, NO_ANTIOXIDANTS, NO_FUMARIC_ACID];
+export const DRIED = ['dried', 'raw'] as const;
+export const COOKED = ['cooked'] as const;
 
-const product = (
+/** A meat product with what every one of them must keep. */
+export const product = (
   productClass: string,
   category: string,
   says: string,
-  cooking: Standard['cooking'],
+  cooking: readonly Cooking[],
   limits: readonly Limit[],
   laboratory: readonly LaboratoryLimit[],
 ): Standard => ({
@@ -39,15 +41,12 @@ const product = (
   naming: { species: 'none', leanPair: false },
 });
 
-const traditional = (
-  productClass: string,
-  category: string,
-  says: string,
-  ppmSalt: number,
-  ppmIon: number,
-) => {
-  const { limits, laboratory } = traditionalNitrite(productClass, category, ppmSalt, ppmIon);
-  return product(productClass, category, says, DRIED, [...limits, NO_NITRATE], laboratory);
+const STERILISED: LaboratoryLimit = {
+  id: 'eu-1333-08.3.2-sterilised-fo',
+  says: 'The heat process reaches an Fo above 3.00 (an Fo of 3 is 3 minutes at 121 °C).',
+  citation: `${additives('08.3.2')}, note (58)`,
+  read: 'official',
+  note: 'Set and checked by a process authority.',
 };
 
 export const MEAT_PRODUCTS: readonly Standard[] = [
@@ -56,43 +55,27 @@ export const MEAT_PRODUCTS: readonly Standard[] = [
     '08.3.1',
     'Dried or fermented sausage and other meat products that are not heat treated',
     DRIED,
-    [...nitriteAdded('08.3.1', '08.3.1', 150, 80), ...nitrateAdded('08.3.1', '08.3.1', 150, 90)],
-    [residualNitrite('08.3.1', '08.3.1', 45, 'XD'), residualNitrate('08.3.1', '08.3.1', 90, 'XE')],
-  ),
-  product(
-    'dried-sausage-without-nitrite',
-    '08.3.1',
-    'Dry sausage cured with nitrate alone',
-    DRIED,
-    [NO_NITRITE, ...nitrateAdded('08.3.1-dry', '08.3.1', 150, 110)],
-    [residualNitrate('08.3.1-dry', '08.3.1', 110, 'XF')],
-  ),
-  product(
-    'spreadable-raw-sausage',
-    '08.3.4.3',
-    'Spreadable, soft, short-ripened raw sausage (Mettwurst, Teewurst)',
-    ['raw', 'dried'],
-    [...nitriteAdded('08.3.4.3-spreadable', '08.3.4.3', 150, 100), NO_NITRATE],
-    [residualNitrite('08.3.4.3-spreadable', '08.3.4.3', 50, 'XJ')],
+    [...nitriteAdded('08.3.1', '08.3.1', [150, 80]), ...nitrateAdded('08.3.1', '08.3.1', [150, 90])],
+    [
+      residualNitrite('08.3.1', '08.3.1', 45, 'XD'),
+      residualNitrate('08.3.1', '08.3.1', 90, 'XE'),
+      ...READY_TO_EAT_CRITERIA,
+    ],
   ),
   product(
     'cooked-sausage',
     '08.3.2',
     'Cooked sausage, cooked ham and other heat-treated meat products',
     COOKED,
-    [...nitriteAdded('08.3.2', '08.3.2', 150, 80), NO_NITRATE],
-    [residualNitrite('08.3.2', '08.3.2', 45, 'XD')],
+    [...nitriteAdded('08.3.2', '08.3.2', [150, 80]), NO_NITRATE],
+    [residualNitrite('08.3.2', '08.3.2', 45, 'XD'), ...READY_TO_EAT_CRITERIA],
   ),
   product(
     'canned-meat',
     '08.3.2',
     'Sterilised meat products (Fo above 3.00)',
     COOKED,
-    [...nitriteAdded('08.3.2-sterilised', '08.3.2', 100, 55), NO_NITRATE],
-    [residualNitrite('08.3.2-sterilised', '08.3.2', 25, 'XG')],
+    [...nitriteAdded('08.3.2-sterilised', '08.3.2', [100, 55]), NO_NITRATE],
+    [residualNitrite('08.3.2-sterilised', '08.3.2', 25, 'XG'), STERILISED],
   ),
-  traditional('immersion-cured-bacon', '08.3.4.1', 'Wiltshire bacon and similar, immersion cured', 175, 105),
-  traditional('immersion-cured-ham', '08.3.4.1', 'Wiltshire ham and similar, immersion cured', 100, 65),
-  traditional('dry-cured-bacon', '08.3.4.2', 'Dry cured bacon and similar', 175, 105),
-  traditional('dry-cured-ham', '08.3.4.2', 'Dry cured ham and similar', 100, 65),
 ];

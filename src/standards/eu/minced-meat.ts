@@ -2,13 +2,15 @@ import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
 import { LAW, none } from './law.ts';
+import { MINCED_MEAT_CRITERIA } from './microbiology.ts';
 
 /** Minced meat by its designation: Regulation (EU) No 1169/2011, Annex VI part B. */
 
 const TABLE = 'Regulation (EU) No 1169/2011, Annex VI part B 1';
 const HYGIENE = 'Regulation (EC) No 853/2004, Annex I 1.13';
+/** The words of the two statements in English were not read in the act itself. */
 const DAILY =
-  'Checked on a daily average; the label also states "fat under" and "collagen in meat protein under" these figures.';
+  'Checked on a daily average; the label also states that the fat content and the ratio of collagen to meat protein are under these figures.';
 
 const designation = (
   productClass: string,
@@ -21,6 +23,7 @@ const designation = (
   says,
   citation: TABLE,
   cooking: ['raw'],
+  laboratory: MINCED_MEAT_CRITERIA,
   limits: [
     {
       ...LAW,
@@ -82,5 +85,12 @@ export const MINCED_MEAT: readonly Standard[] = [
     none('eu-1169-minced-pure-beef-only', 'Only beef goes into minced pure beef.', FORMS.notBovine, TABLE),
   ]),
   designation('minced-meat-with-pigmeat', 'Minced meat containing pigmeat', 30, 18),
-  designation('minced-meat-other-species', 'Minced meat of other species', 25, 15),
+  designation('minced-meat-other-species', 'Minced meat of other species', 25, 15, [
+    none(
+      'eu-1169-minced-other-species-no-pigmeat',
+      'Minced meat with pigmeat has a designation of its own.',
+      FORMS.pigmeat,
+      TABLE,
+    ),
+  ]),
 ];

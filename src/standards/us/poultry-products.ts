@@ -1,4 +1,3 @@
-import type { Cooking } from '../../batch/product.ts';
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
@@ -66,7 +65,7 @@ const title = (kind: string) => `${kind.charAt(0).toUpperCase()}${kind.slice(1)}
 
 const ofKind = (entry: Kind): readonly Standard[] => {
   const { kind, skin } = entry;
-  const raw: readonly Cooking[] = ['raw'];
+  const raw: Standard['cooking'] = ['raw'];
   return [
     {
       productClass: `ground-${kind}`,

@@ -15,7 +15,7 @@ export const US: RuleSet = {
   says: 'United States, 9 CFR chapter III',
   knownFrom: '2015-01-01',
   edition:
-    '9 CFR as read in the 2015 annual edition; 319.6, 319.15(d), 319.140, 319.180, 319.181 and 319.281 read again in a later copy without a difference, other later changes not looked for; the 10 % of added water that bound frankfurters before 1988 is older than these rules',
+    '9 CFR as read in the 2015 annual edition, frankfurters at the 40 % of fat and added water of 1988; later changes looked for only in part',
   standards: [
     ...GROUND,
     ...STEAKS_AND_OTHER_GROUND,
