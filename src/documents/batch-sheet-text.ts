@@ -1,3 +1,4 @@
+import { sourceOf } from '../rules/limit.ts';
 import { fixed, fractionOfPercent } from '../units.ts';
 import type { BatchSheet, BothUnits, PickLine, ProofLine } from './batch-sheet.ts';
 import { left, right, textTable } from './text-table.ts';
@@ -122,7 +123,7 @@ function work({ grindPlates, mixing, stuffInto }: BatchSheet): string[] {
 /** A row for each limit that the batch touches; maxima of which it holds nothing share a paragraph. */
 function proof({ proof: lines, currency }: BatchSheet): string[] {
   const isAbsent = ({ sense, value, holds }: ProofLine) => holds && sense === 'max' && value === 0;
-  const absent = lines.filter(isAbsent).map((line) => `${line.what} (${rule(line)})`);
+  const absent = lines.filter(isAbsent).map((line) => `${line.what} (${sourceOf(line)})`);
   const isSelfEvident = ({ sense, bound: figure, holds }: ProofLine) =>
     holds && sense === 'min' && figure === 0;
   const touched = lines.filter((line) => !isAbsent(line) && !isSelfEvident(line));
@@ -134,7 +135,7 @@ function proof({ proof: lines, currency }: BatchSheet): string[] {
       found(line, currency),
       bound(line, currency),
       line.basis,
-      rule(line),
+      sourceOf(line),
     ]),
   );
   return [
@@ -151,11 +152,7 @@ function switchedOff({ switchedOff: lines }: BatchSheet): string[] {
 }
 
 function laboratory({ laboratory: lines }: BatchSheet): string[] {
-  return lines.map((line) => `[ ] ${line.says} (${rule(line)})`);
-}
-
-function rule({ citation, read }: Pick<ProofLine, 'citation' | 'read'>): string {
-  return read === 'official' ? citation : `${citation} [${read}]`;
+  return lines.map((line) => `[ ] ${line.says} (${sourceOf(line)})`);
 }
 
 function found({ value, sense, unit }: ProofLine, currency: string): string {

@@ -4,7 +4,7 @@ import type { Product } from '../batch/product.ts';
 import { capacityKg, printedWeight } from '../batch/scale.ts';
 import type { AskedRate, Blend, BlendLine, Makeup, SwitchedOff } from '../formulate/blend.ts';
 import { type Check, describeCheck } from '../rules/check.ts';
-import { inForceOn, inShownUnit, type Sense, shownBound } from '../rules/limit.ts';
+import { inForceOn, inShownUnit, type Sense, shownBound, sourceOf } from '../rules/limit.ts';
 import type { Standard } from '../rules/standard.ts';
 import { fixed, inUnit, pricePerUnit } from '../units.ts';
 import { standingCautions } from './standing-cautions.ts';
@@ -245,7 +245,7 @@ function switchedOffLine({ limit, reason, check }: SwitchedOff): SwitchedOffLine
   const found = check
     ? `${describeCheck(check)}${check.holds ? '' : ': NOT MET'}`
     : 'not worked out: a figure is unknown';
-  return { says: limit.says, citation: limit.citation, reason, found };
+  return { says: limit.says, citation: sourceOf(limit), reason, found };
 }
 
 function costs({ cost, batchKg, finishedKg }: Blend): BatchSheet['cost'] {

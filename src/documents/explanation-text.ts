@@ -1,3 +1,4 @@
+import { sourceOf } from '../rules/limit.ts';
 import { fixed } from '../units.ts';
 
 /** What an explanation reads of a blend; the answer of the service fits it. */
@@ -92,8 +93,4 @@ function contributionLines({ contributions, numeratorKg }: ExplainedCheck, { lin
 
 function massText(massKg: number): string {
   return Math.abs(massKg) < 1 ? `${fixed(massKg * 1000, 2)} g` : `${fixed(massKg, 2)} kg`;
-}
-
-function sourceOf({ citation, read }: { readonly citation: string; readonly read: string }): string {
-  return read === 'official' ? citation : `${citation} [${read}]`;
 }

@@ -1,3 +1,5 @@
+import { sourceOf } from '../rules/limit.ts';
+
 /** Limits of one or more standards, as listed for a person. */
 export interface LimitsList {
   readonly says: string;
@@ -53,8 +55,7 @@ function limitLine({
   inForce,
   note,
 }: LimitsList['standards'][number]['limits'][number]): string {
-  const mark = read === 'official' ? '' : ` [${read}]`;
   const from = inForce?.from ? `, from ${inForce.from}` : '';
   const until = inForce?.until ? `, until the day before ${inForce.until}` : '';
-  return `  - ${says} ${citation}${from}${until}${mark}${note ? ` (${note})` : ''}`;
+  return `  - ${says} ${sourceOf({ citation: `${citation}${from}${until}`, read })}${note ? ` (${note})` : ''}`;
 }

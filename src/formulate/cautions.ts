@@ -3,6 +3,7 @@ import { isMeat } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import type { Check } from '../rules/check.ts';
 import type { Applied } from '../rules/house-rules.ts';
+import { sourceOf } from '../rules/limit.ts';
 import { fatPercentOf, fixed, fractionOfPercent, percentOfFraction } from '../units.ts';
 import type { BlendLine, Makeup } from './blend.ts';
 import { LEAST_DIVISIONS } from './scales.ts';
@@ -71,7 +72,7 @@ function limitsFromMemory({ checks }: Cautioned): string[] {
 function limitsOff({ switchedOff }: Cautioned): string[] {
   return switchedOff.map(
     ({ limit, reason }) =>
-      `Switched off by the house: "${limit.says}" (${limit.citation}). Reason given: ${reason}. The law still holds: ask the inspector.`,
+      `Switched off by the house: "${limit.says}" (${sourceOf(limit)}). Reason given: ${reason}. The law still holds: ask the inspector.`,
   );
 }
 

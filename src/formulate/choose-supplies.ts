@@ -4,7 +4,7 @@ import type { Product } from '../batch/product.ts';
 import { compare, ZERO } from '../exact.ts';
 import { forbiddenBy } from '../rules/eligibility.ts';
 import { coefficient, formsOf, selects } from '../rules/form.ts';
-import type { Limit } from '../rules/limit.ts';
+import { type Limit, sourceOf } from '../rules/limit.ts';
 import { percentOfFraction } from '../units.ts';
 import type { LeftOut } from './blend.ts';
 import type { Issue } from './request.ts';
@@ -54,7 +54,7 @@ function whyNot({ lot, onHandKg }: Supply, date: string): string | undefined {
 
 function againstTheStandard(supply: Supply, product: Product, limits: readonly Limit[]): string | undefined {
   const limit = forbiddenBy(limits, supply, product.process);
-  return limit && `${limit.says} (${limit.citation})`;
+  return limit && `${limit.says} (${sourceOf(limit)})`;
 }
 
 /** A least use of something that cannot go in at all must not be forgotten in silence. */
@@ -128,7 +128,7 @@ function findGaps(
     issues.push({
       code: 'against-the-standard',
       path: ['product', 'seasoning'],
-      message: `${limit.says} (${limit.citation}) Add a seasoning line for ${limit.numerator.says}, with more than 0 as its least rate.`,
+      message: `${limit.says} (${sourceOf(limit)}) Add a seasoning line for ${limit.numerator.says}, with more than 0 as its least rate.`,
     });
   }
   return issues;

@@ -6,7 +6,7 @@ import { toNumber } from '../exact.ts';
 import { Coefficients } from '../rules/coefficients.ts';
 import { missingFigures } from '../rules/eligibility.ts';
 import { type Applied, applyHouseRules } from '../rules/house-rules.ts';
-import { inForceOn } from '../rules/limit.ts';
+import { inForceOn, sourceOf } from '../rules/limit.ts';
 import { MASS_BALANCE } from '../rules/mass-balance.ts';
 import { solve } from '../solver/solve.ts';
 import { batchModel, type SizeRow, sizeOf } from './batch-model.ts';
@@ -170,6 +170,6 @@ function missingFigure({ missing, limit }: ReturnType<typeof missingFigures>[num
   return {
     code: 'missing-figure',
     path: ['product'],
-    message: `The ${constituent} of ${materialId} is not known, and a limit needs it (${limit.says} ${limit.citation}). Add the figure to its table, or leave its lots out of the batch.`,
+    message: `The ${constituent} of ${materialId} is not known, and a limit needs it (${limit.says} ${sourceOf(limit)}). Add the figure to its table, or leave its lots out of the batch.`,
   };
 }

@@ -4,7 +4,7 @@ import { toNumber } from '../exact.ts';
 import { describeCheck, senseText } from '../rules/check.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { type Form, formsOf } from '../rules/form.ts';
-import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
+import { inShownUnit, type Limit, shownBound, sourceOf } from '../rules/limit.ts';
 import type { Engine } from '../solver/model.ts';
 import { relax, type SoftRow } from '../solver/relax.ts';
 import { solve } from '../solver/solve.ts';
@@ -100,10 +100,11 @@ function messageOf(limit: Limit, coefficients: Coefficients, values: readonly nu
   return `${limit.says} The nearest blend has ${shown(reached)} ${limit.unit} of ${limit.numerator.says} where ${senseText(limit)} ${shownBound(limit)} is asked. ${remedy}`;
 }
 
-function meatRemedy({ authority, citation, sense }: Limit): string {
+function meatRemedy(limit: Limit): string {
+  const { authority, sense } = limit;
   const lots = sense === 'max' ? 'less' : 'more';
   return authority === 'law'
-    ? `This is a limit of the law (${citation}): receive meat with ${lots} of it or change the recipe.`
+    ? `This is a limit of the law (${sourceOf(limit)}): receive meat with ${lots} of it or change the recipe.`
     : `Change this target, or receive meat with ${lots} of it.`;
 }
 

@@ -64,7 +64,7 @@ function casingLine(casing: Material | undefined): Duty[] {
 
 function baseName(product: Product, { naming }: Standard): string {
   const name = naming.name ?? product.name;
-  if (product.form.shape !== 'patty' || /patt/i.test(name)) return name;
+  if (product.form.shape !== 'patty' || /patt|burgers|steak/i.test(name)) return name;
   return `${name} Patties`;
 }
 

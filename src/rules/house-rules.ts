@@ -57,7 +57,7 @@ const tightened =
   (limit: Limit): Limit => ({
     ...limit,
     id: `house-${limit.id}`,
-    says: `House limit, inside the law's: ${limit.says}`,
+    says: `House limit of ${bound} ${limit.unit === 'percent' ? '%' : limit.unit}, inside the law's: ${limit.says}`,
     bound: fractionOf(bound, limit.unit),
     authority: 'house',
     citation: `house limit (${limit.citation})`,

@@ -55,6 +55,11 @@ export function formsOfLimit({ numerator, basis }: Limit): readonly Form[] {
   return [...formsOf(numerator), basis];
 }
 
+/** Where a rule stands, with the mark that it carries unless it was read in the official text. */
+export function sourceOf({ citation, read }: { readonly citation: string; readonly read: string }): string {
+  return read === 'official' ? citation : `${citation} [${read}]`;
+}
+
 /** The bound in the unit people read: 30 for 30 %, 156 for 156 ppm. */
 export function shownBound({ bound, unit }: Pick<Limit, 'bound' | 'unit'>): number {
   return inShownUnit(bound, unit);

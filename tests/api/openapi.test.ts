@@ -126,6 +126,7 @@ describe('what is documented', () => {
       usableOn: '2026-11-25',
       jurisdiction: 'us',
       productClass: 'hamburger',
+      product: 'bratwurst',
       date: '2026-11-25',
     };
     const listed = operations().flatMap(({ path, operation }) =>

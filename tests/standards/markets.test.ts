@@ -54,6 +54,19 @@ describe('every class of every market', () => {
   });
 });
 
+describe('the United States', () => {
+  // 9 CFR 319.180(a); the day of 1988 as a newspaper gives it
+  it('bounds the water of frankfurters by the rule of the day', () => {
+    const [before, after] = [
+      idsOn('us', 'frankfurter', '1988-04-13'),
+      idsOn('us', 'frankfurter', '1988-04-14'),
+    ];
+    const water = (ids: readonly string[]) => ids.filter((id) => id.includes('added-water'));
+    expect(water(before)).toEqual(['us-319.180a-added-water-1988']);
+    expect(water(after)).toEqual(['us-319.180a-fat-and-added-water']);
+  });
+});
+
 describe('the European Union', () => {
   // Regulation (EU) 2023/2108
   it.each([

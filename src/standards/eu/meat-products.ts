@@ -1,4 +1,3 @@
-import type { Cooking } from '../../batch/product.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit, Standard } from '../../rules/standard.ts';
 import {
@@ -27,7 +26,7 @@ export const product = (
   productClass: string,
   category: string,
   says: string,
-  cooking: readonly Cooking[],
+  cooking: Standard['cooking'],
   limits: readonly Limit[],
   laboratory: readonly LaboratoryLimit[],
 ): Standard => ({

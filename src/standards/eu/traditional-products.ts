@@ -1,4 +1,3 @@
-import type { Cooking } from '../../batch/product.ts';
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
@@ -56,7 +55,7 @@ const residualCure = (
   productClass: string,
   category: string,
   says: string,
-  cooking: readonly Cooking[],
+  cooking: Standard['cooking'],
   nitrite: Left | undefined,
   nitrate: Left,
 ): Standard =>

@@ -78,10 +78,10 @@ export const PHOSPHATE: Limit = {
   id: 'gb-1333-phosphate',
   says: 'Phosphates added are at most 0.5 % of the product, as phosphorus pentoxide.',
   numerator: FORMS.phosphateAsP2O5,
-  basis: FORMS.formula,
+  basis: FORMS.finished,
   bound: 0.005,
   citation: `${additives('08')}, notes (1) and (4)`,
-  note: 'In fresh products for breakfast sausage and burgers with at least 4 % vegetables or cereal only.',
+  note: 'Of the food as marketed (Article 11(3)). In fresh products for breakfast sausage and burgers with at least 4 % vegetables or cereal only.',
 };
 export const NO_PHOSPHATE: Limit = none(
   'gb-1333-no-phosphate',
@@ -91,6 +91,7 @@ export const NO_PHOSPHATE: Limit = none(
 );
 export const SULFITE: Limit = {
   ...PPM,
+  basis: FORMS.finished,
   id: 'gb-1333-sulfite',
   says: 'Sulfites from all sources are at most 450 ppm, as sulfur dioxide.',
   numerator: FORMS.sulfurDioxide,
@@ -106,6 +107,7 @@ export const NO_SULFITE: Limit = none(
 );
 export const ERYTHORBIC_ACID: Limit = {
   ...PPM,
+  basis: FORMS.finished,
   id: 'gb-1333-erythorbic-acid',
   says: 'Erythorbic acid and its sodium salt in cured meat products are at most 500 ppm, as erythorbic acid.',
   numerator: FORMS.asErythorbicAcid,

@@ -168,3 +168,12 @@ export const NITRITE_FOUND_COMMINUTED: LaboratoryLimit = {
   read: 'official',
   note: 'Nitrites, nitrates or both together must not result in more. Nitrate turns into nitrite and nitrite is used up: only a test tells.',
 };
+
+/** For every class of the place: sulfites bring back the color of meat that has lost it. */
+export const NO_SULFITE: Limit = none(
+  'us-no-sulfite',
+  'Sulfites do not go into meat or poultry products.',
+  FORMS.sulfurDioxide,
+  '21 CFR 182.3862 and 9 CFR 424.21(c), which lists none',
+  { read: 'from memory' },
+);

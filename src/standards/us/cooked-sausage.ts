@@ -43,9 +43,21 @@ const fatAndAddedWater = (section: string, citation: string): Limit => ({
 
 const BYPRODUCTS = 'It needs "with byproducts" or "with variety meats" in the name.';
 
+/** Before fat could give way to water: kept beside the rule of today, since old sheets were made under it. */
+const ADDED_WATER_BEFORE_1988: Limit = {
+  ...ADDED_WATER,
+  id: 'us-319.180a-added-water-1988',
+  says: 'Added water in a frankfurter is at most 10 % of the finished product.',
+  citation: '9 CFR 319.180(a), text before 1988',
+  read: 'secondary',
+  inForce: { until: '1988-04-14' },
+  note: 'Replaced by 40 % of fat and added water together; the day as a newspaper of 24 March 1988 gives it.',
+};
+
 const FRANKFURTER: readonly Limit[] = [
   finishedFat('319.180a', 'A frankfurter, bologna or similar sausage', 30, '9 CFR 319.180(a)'),
-  fatAndAddedWater('319.180a', '9 CFR 319.180(a)'),
+  ADDED_WATER_BEFORE_1988,
+  { ...fatAndAddedWater('319.180a', '9 CFR 319.180(a)'), inForce: { from: '1988-04-14' } },
   {
     ...LAW,
     id: 'us-319.180a-poultry',

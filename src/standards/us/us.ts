@@ -1,4 +1,5 @@
 import type { RuleSet } from '../../rules/standard.ts';
+import { NO_SULFITE } from './additives.ts';
 import { COOKED_SAUSAGE } from './cooked-sausage.ts';
 import { CURED_CUT_STANDARDS } from './cured-cuts.ts';
 import { DRY_SAUSAGE } from './dry-sausage.ts';
@@ -14,8 +15,7 @@ export const US: RuleSet = {
   jurisdiction: 'us',
   says: 'United States, 9 CFR chapter III',
   knownFrom: '2015-01-01',
-  edition:
-    '9 CFR as read in the 2015 annual edition, frankfurters at the 40 % of fat and added water of 1988; later changes looked for only in part',
+  edition: '9 CFR as read in the 2015 annual edition; later changes looked for in part',
   standards: [
     ...GROUND,
     ...STEAKS_AND_OTHER_GROUND,
@@ -26,5 +26,5 @@ export const US: RuleSet = {
     ...DRY_SAUSAGE,
     ...POULTRY_PRODUCTS,
     ...CURED_CUT_STANDARDS,
-  ],
+  ].map((standard) => ({ ...standard, limits: [...standard.limits, NO_SULFITE] })),
 };

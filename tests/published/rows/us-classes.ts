@@ -31,6 +31,15 @@ const PERCENT: readonly Printed[] = [
   ],
   ['A-26 fat', 'us-319.180b-fat', 30, 'finishedFat', 'finished', of('319.180(b)'), 'official'],
   [
+    'T-10, A-24 before 1988',
+    'us-319.180a-added-water-1988',
+    10,
+    'addedWater',
+    'finished',
+    '1 CRR-NY 319.180, a state copy of the earlier federal text: 10 percent of added water; Sun-Sentinel of 24 March 1988 on its end: "Starting April 14"',
+    'secondary',
+  ],
+  [
     'A-26 sum',
     'us-319.180b-fat-and-added-water',
     40,

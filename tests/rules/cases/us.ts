@@ -81,6 +81,10 @@ const atTheBound: LimitCases['atTheBound'] = {
     ['pork-fat-20', '1'],
   ],
   // 3 kg of pork bring 0.6 kg of fat and no water beyond four times their protein: 1.6 of 4 kg.
+  'us-319.180a-added-water-1988': [
+    ['water', '1'],
+    ['pork', '9'],
+  ],
   'us-319.180a-fat-and-added-water': [
     ['water', '1'],
     ['pork', '3'],
@@ -304,6 +308,7 @@ const ANTIMICROBIALS = ['sodium-lactate', 'sodium-diacetate', 'mix-with-lactate'
 const ORGANS = ['beef-heart', 'beef-tongue', 'pork-heart', 'pork-tongue'];
 
 const keptOut: LimitCases['keptOut'] = {
+  'us-no-sulfite': ['sulfite'],
   'us-319.15-beef-only': NOT_BEEF,
   'us-319.142-beef-only': NOT_BEEF,
   'us-319.141-pork-only': NOT_PORK,
