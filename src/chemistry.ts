@@ -5,7 +5,10 @@ import { compare, type Exact, exact, multiply, ratio, ZERO } from './exact.ts';
  * from atomic masses; only what regulators fix by decree stands as a figure.
  */
 
-/** Abridged standard atomic weights, grams per mole (IUPAC commission CIAAW, 2021). */
+/**
+ * Abridged standard atomic weights, grams per mole (IUPAC commission CIAAW, 2021). Na, P and K are the weights of
+ * its table to five digits; for the others it prints intervals, and the single figure is from memory, verify.
+ */
 const ATOMIC_MASS: Readonly<Record<string, number>> = {
   H: 1.008,
   C: 12.011,
@@ -20,7 +23,7 @@ const ATOMIC_MASS: Readonly<Record<string, number>> = {
 
 type Atoms = Map<string, number>;
 
-const PART = /^([A-Z][a-z]?|\((?:[A-Z][a-z]?\d*)+\))(\d*)/;
+const PART = /^([A-Z][a-z]?|\((?:[A-Z][a-z]?\d*)+\))([1-9]\d*)?/;
 
 /**
  * Atoms of a formula such as 'NaNO2', '(NaPO3)6' or, with water of crystallization, 'C6H7NaO6.H2O'.
@@ -35,7 +38,7 @@ function atomsOf(formula: string): Atoms {
       if (what === undefined) throw new RangeError(`"${formula}" is no formula; write one such as Na2HPO4`);
       const group: Atoms = what.startsWith('(') ? atomsOf(what.slice(1, -1)) : new Map([[what, 1]]);
       for (const [element, inGroup] of group) {
-        atoms.set(element, (atoms.get(element) ?? 0) + inGroup * Number(count || 1));
+        atoms.set(element, (atoms.get(element) ?? 0) + inGroup * Number(count ?? 1));
       }
       rest = rest.slice(found.length);
     } while (rest !== '');

@@ -1,7 +1,8 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit } from '../../rules/standard.ts';
-import { LAW, none, SCHEDULE_15 } from './law.ts';
+import { LAW } from '../shapes.ts';
+import { none, SCHEDULE_15 } from './law.ts';
 
 /** Nitrites, nitrates and sulfites of Schedule 15. */
 

@@ -1,6 +1,7 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { RuleSet, Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import {
   IN_THE_FOOD,
   NITRATE,
@@ -10,7 +11,7 @@ import {
   NOT_CURED,
   SULFITE_SAUSAGE,
 } from './additives.ts';
-import { LAW, none, STANDARD_221 } from './law.ts';
+import { none, STANDARD_221 } from './law.ts';
 
 const OF_FORMULA = {
   ...LAW,

@@ -1,6 +1,7 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
-import { LAW, none } from './law.ts';
+import { LAW } from '../shapes.ts';
+import { none } from './law.ts';
 
 /** Nitrites, nitrates and phosphates in Canada. Parts per million are of the batch as it goes in. */
 

@@ -1,8 +1,9 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import { NO_SULFITE, NOT_CURED, PHOSPHATE } from './cure.ts';
-import { LAW, none, section } from './law.ts';
+import { none, section } from './law.ts';
 import { proteins } from './protein.ts';
 
 /** Ground meat by its fat, patties and burgers. */

@@ -1,6 +1,7 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
-import { LAW, section } from './law.ts';
+import { LAW } from '../shapes.ts';
+import { section } from './law.ts';
 
 /**
  * Least protein of prepared meat. Meat protein may fall 1.5 points below what is asked of all protein (B.14.030), and

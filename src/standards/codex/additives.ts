@@ -1,7 +1,8 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit } from '../../rules/standard.ts';
-import { GSFA, LAW, none } from './law.ts';
+import { LAW } from '../shapes.ts';
+import { GSFA, none } from './law.ts';
 
 /**
  * Additives of the general standard. Its nitrite is what is left in the product, which only a laboratory can tell; what

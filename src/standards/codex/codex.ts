@@ -1,6 +1,7 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { RuleSet, Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import {
   NITRITE,
   NO_NITRATE,
@@ -9,7 +10,7 @@ import {
   PHOSPHATE_CUTS,
   RESIDUAL_NITRITE,
 } from './additives.ts';
-import { GSFA, LAW, none } from './law.ts';
+import { GSFA, none } from './law.ts';
 
 const naming = { species: 'none', leanPair: false } as const;
 const NO_FIGURE =

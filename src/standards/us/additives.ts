@@ -1,8 +1,9 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import { NOT_CURED } from './cure.ts';
-import { LAW, none } from './law.ts';
+import { none } from './law.ts';
 
 /** Phosphates, acids of the cure, sweeteners and antimicrobials of 9 CFR 424.21(c). */
 

@@ -1,12 +1,13 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit, Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import { ANTIMICROBIALS } from './additives.ts';
 import { NO_ANTIOXIDANTS } from './antioxidants.ts';
 import { noBinder } from './binders.ts';
 import { ACCELERATORS_BESIDE_ASCORBATE, ACCELERATORS_CUTS } from './cure.ts';
 import { cutsOnly, PHOSPHATE_CUTS, porkOnly, weightOfFresh } from './cuts.ts';
-import { LAW, none, seasoningOnly } from './law.ts';
+import { none, seasoningOnly } from './law.ts';
 
 /**
  * Bacon, 9 CFR 319.107 and 424.22(b). Nitrite in pumped bacon is no maximum but the amount that "shall be used",

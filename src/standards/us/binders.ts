@@ -1,6 +1,7 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
-import { LAW, none } from './law.ts';
+import { LAW } from '../shapes.ts';
+import { none } from './law.ts';
 
 /** Binders and extenders, 9 CFR 424.21(c). */
 

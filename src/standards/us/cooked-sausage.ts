@@ -1,6 +1,7 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import {
   ANTIMICROBIALS,
   CURING_ACIDS,
@@ -12,7 +13,7 @@ import {
 import { NONE_LISTED } from './antioxidants.ts';
 import { CHEESEFURTER_BINDERS, SAUSAGE_BINDERS } from './binders.ts';
 import { CURING } from './cure.ts';
-import { finishedFat, LAW, none, seasoningOnly } from './law.ts';
+import { finishedFat, none, seasoningOnly } from './law.ts';
 import { MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
 import { POULTRY_AT_MOST_HALF, POULTRY_SKIN } from './poultry.ts';
 

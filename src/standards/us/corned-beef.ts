@@ -1,12 +1,13 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit, Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import { ANTIMICROBIALS } from './additives.ts';
 import { NO_ANTIOXIDANTS } from './antioxidants.ts';
 import { noBinder } from './binders.ts';
 import { ACCELERATORS_CUTS, CURING_PICKLE, NITRITE_FOUND } from './cure.ts';
 import { beefOnly, cutsOnly, NO_SEPARATED_IN_CUTS, PHOSPHATE_CUTS, weightOfFresh } from './cuts.ts';
-import { LAW, none, seasoningOnly } from './law.ts';
+import { none, seasoningOnly } from './law.ts';
 
 /** Corned beef and cured tongue, 9 CFR 319.100 to 319.103: what the cure may add to the fresh weight. */
 

@@ -1,11 +1,12 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit, Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import { NO_ANTIOXIDANTS } from './antioxidants.ts';
 import { noBinder } from './binders.ts';
 import { CURING_DRY, NITRITE_FOUND } from './cure.ts';
 import { cutsOnly, NO_SEPARATED_IN_CUTS, porkOnly, weightOfFresh } from './cuts.ts';
-import { LAW, none, seasoningOnly } from './law.ts';
+import { none, seasoningOnly } from './law.ts';
 
 /**
  * Country ham and shoulder, dry cured, 9 CFR 319.106. What may go in is a closed list, paragraph (d): salt, nutritive

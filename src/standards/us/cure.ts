@@ -1,7 +1,8 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit } from '../../rules/standard.ts';
-import { LAW, none } from './law.ts';
+import { LAW } from '../shapes.ts';
+import { none } from './law.ts';
 
 /**
  * Curing agents and accelerators of 9 CFR 424.21(c) in chopped or ground meat. The rule writes ounces per

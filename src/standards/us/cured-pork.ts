@@ -1,6 +1,7 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit, Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import { ANTIMICROBIALS } from './additives.ts';
 import { NO_ANTIOXIDANTS } from './antioxidants.ts';
 import { noBinder } from './binders.ts';
@@ -12,7 +13,7 @@ import {
   NO_BINDER_IN_CURED_PORK,
   ONE_BINDER,
 } from './ham-binders.ts';
-import { finishedFat, LAW, seasoningOnly } from './law.ts';
+import { finishedFat, seasoningOnly } from './law.ts';
 import { MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
 
 /**

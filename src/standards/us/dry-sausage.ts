@@ -1,6 +1,7 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit, Read } from '../../rules/limit.ts';
 import type { LaboratoryLimit, Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import {
   ANTIMICROBIALS,
   CURING_ACIDS,
@@ -11,7 +12,7 @@ import {
 import { ANTIOXIDANTS_DRIED_MEAT, ANTIOXIDANTS_DRY, NO_ANTIOXIDANTS, TOCOPHEROLS } from './antioxidants.ts';
 import { SAUSAGE_BINDERS } from './binders.ts';
 import { CURING } from './cure.ts';
-import { LAW, none } from './law.ts';
+import { none } from './law.ts';
 import { MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
 import { POULTRY_AT_MOST_HALF } from './poultry.ts';
 import { UNCOOKED } from './uncooked-sausage.ts';

@@ -1,9 +1,10 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import { ANTIMICROBIALS, PHOSPHATE_PATTIES, UNCURED } from './additives.ts';
 import { NONE_LISTED } from './antioxidants.ts';
-import { finishedFat, LAW, none, seasoningOnly } from './law.ts';
+import { finishedFat, none, seasoningOnly } from './law.ts';
 import { MECHANICALLY_SEPARATED, NO_MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
 
 /** Ground and chopped beef, 9 CFR 319.15. */

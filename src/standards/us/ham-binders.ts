@@ -1,7 +1,8 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { LaboratoryLimit } from '../../rules/standard.ts';
-import { LAW, none } from './law.ts';
+import { LAW } from '../shapes.ts';
+import { none } from './law.ts';
 
 /** Binders in ham with natural juices, ham water added and ham and water product, 9 CFR 319.104(d). */
 

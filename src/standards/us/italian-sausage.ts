@@ -1,6 +1,6 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
-import { LAW } from './law.ts';
+import { LAW } from '../shapes.ts';
 
 /** What Italian sausage must hold, 9 CFR 319.145(a). */
 

@@ -1,30 +1,11 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
+import { LAW, noneReadAs } from '../shapes.ts';
 
 /** The shapes that many limits of the law share. */
 
-export const LAW = { authority: 'law', sense: 'max', unit: 'percent' } as const;
-
-type Extra = Partial<Pick<Limit, 'read' | 'note' | 'basis' | 'unit'>>;
-
 /** None of the numerator may go in. */
-export const none = (
-  id: string,
-  says: string,
-  numerator: Limit['numerator'],
-  citation: string,
-  extra: Extra = {},
-): Limit => ({
-  ...LAW,
-  id,
-  says,
-  numerator,
-  basis: FORMS.formula,
-  bound: 0,
-  citation,
-  read: 'official',
-  ...extra,
-});
+export const none = noneReadAs('official');
 
 /**
  * A standard that names meat and seasoning. What is a seasoning has no figure: it is told by the kind of material.
@@ -64,7 +45,7 @@ export const noPoultry = (section: string): Limit =>
     `9 CFR ${section} and 301.2`,
   );
 
-export const noByproducts = (section: string, extra: Extra = {}): Limit =>
+export const noByproducts = (section: string, extra: Partial<Limit> = {}): Limit =>
   none(`us-${section}-no-byproducts`, 'No byproducts go in.', FORMS.byproducts, `9 CFR ${section}`, extra);
 
 /** Water put in, at most 3 % of all ingredients. */

@@ -1,10 +1,11 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import { NITRITE_FOUND_COMMINUTED } from './additives.ts';
 import { SAUSAGE_BINDERS } from './binders.ts';
 import { ADDED_WATER, COOKED_COMMON } from './cooked-sausage.ts';
-import { LAW, none, seasoningOnly } from './law.ts';
+import { none, seasoningOnly } from './law.ts';
 
 /** Braunschweiger and liver sausage, 9 CFR 319.182; added water as 319.140 names both. */
 

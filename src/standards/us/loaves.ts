@@ -1,6 +1,7 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import {
   ANTIMICROBIALS,
   CURING_ACIDS,
@@ -11,7 +12,7 @@ import {
 import { NONE_LISTED } from './antioxidants.ts';
 import { CHILI_BINDERS, noBinder, SAUSAGE_BINDERS } from './binders.ts';
 import { CURING } from './cure.ts';
-import { LAW, noByproducts, none, noPoultry, seasoningOnly, water3Percent } from './law.ts';
+import { noByproducts, none, noPoultry, seasoningOnly, water3Percent } from './law.ts';
 import { MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
 
 /** Luncheon meat, meat loaf, scrapple, bockwurst and chili, 9 CFR 319.260 to 319.301. */

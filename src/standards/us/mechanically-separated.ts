@@ -1,6 +1,7 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
-import { LAW, none } from './law.ts';
+import { LAW } from '../shapes.ts';
+import { none } from './law.ts';
 
 /** Mechanically separated meat, 9 CFR 319.5 and 319.6. */
 

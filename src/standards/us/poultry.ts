@@ -1,6 +1,6 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
-import { LAW } from './law.ts';
+import { LAW } from '../shapes.ts';
 
 /** Poultry beside meat, and the skin of poultry. */
 

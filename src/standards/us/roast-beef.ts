@@ -1,11 +1,12 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import { ANTIMICROBIALS } from './additives.ts';
 import { NO_ANTIOXIDANTS } from './antioxidants.ts';
 import { NOT_CURED } from './cure.ts';
 import { beefOnly, cutsOnly, NO_SEPARATED_IN_CUTS, PHOSPHATE_CUTS, weightOfFresh } from './cuts.ts';
-import { LAW, none, seasoningOnly } from './law.ts';
+import { none, seasoningOnly } from './law.ts';
 
 /** Meat cooked until it has lost three tenths of its weight, 9 CFR 319.80 and 319.81. */
 

@@ -1,10 +1,11 @@
 import { FORMS } from '../../rules/forms.ts';
 import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
+import { LAW } from '../shapes.ts';
 import { PHOSPHATE_PRODUCT, UNCURED } from './additives.ts';
 import { NONE_LISTED } from './antioxidants.ts';
 import { CHEEK_MEAT } from './ground.ts';
-import { finishedFat, LAW, noByproducts, none, seasoningOnly } from './law.ts';
+import { finishedFat, noByproducts, none, seasoningOnly } from './law.ts';
 import { NO_MECHANICALLY_SEPARATED } from './mechanically-separated.ts';
 
 /** Fabricated steak, 9 CFR 319.15(d), and ground meat of the species that have no standard. */

@@ -104,6 +104,7 @@ export const GB_CASES: LimitCases = {
       ({ kind }) => kind === 'other byproduct' || kind === 'partially defatted tissue',
     ),
     'gb-1169-minced-pure-beef-only': otherThan('beef', 'veal'),
+    'gb-1169-minced-other-species-no-pigmeat': idsWhere(({ species }) => species === 'pork'),
     'gb-853-minced-only-meat': NOT_MEAT.filter((id) => id !== 'salt'),
     'gb-853-minced-muscle': idsWhere(
       ({ species, kind }) => species !== undefined && kind !== 'skeletal meat' && kind !== 'cheek meat',
