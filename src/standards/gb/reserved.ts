@@ -121,6 +121,11 @@ const NO_OFFAL = none(
 
 const FRESH: readonly Limit[] = [NOT_CURED, NO_ERYTHORBIC_ACID, NO_OFFAL];
 
+/** Fresh products with and without the sulfite and phosphate of breakfast sausage, and cooked ones. */
+const PLAIN: readonly Limit[] = [...FRESH, NO_PHOSPHATE, NO_SULFITE];
+const BREAKFAST: readonly Limit[] = [...FRESH, PHOSPHATE, SULFITE];
+const COOKED: readonly Limit[] = [NITRITE_COOKED, NO_NITRATE, PHOSPHATE, ERYTHORBIC_ACID, NO_SULFITE];
+
 const reserved = (
   productClass: string,
   says: string,
@@ -149,7 +154,7 @@ const burgers = (
       index === 2 ? `${name} of other species or mixed` : `${name} of ${column.says} only`,
       least(item, name, column, percents[index] ?? 0, OFFICIAL),
       column,
-      [...FRESH, NO_PHOSPHATE, NO_SULFITE],
+      PLAIN,
     ),
   );
 
@@ -166,62 +171,56 @@ export const RESERVED: readonly Standard[] = [
     'Pork sausage, link or chipolata',
     least('pork-sausage', 'Pork sausage', PIGS, 42, SECONDARY),
     PIGS,
-    [...FRESH, NO_PHOSPHATE, NO_SULFITE],
+    PLAIN,
   ),
   reserved(
     'breakfast-pork-sausage',
     'Pork breakfast sausage, which may hold sulfite and phosphate',
     least('pork-sausage', 'Pork sausage', PIGS, 42, SECONDARY),
     PIGS,
-    [...FRESH, PHOSPHATE, SULFITE],
+    BREAKFAST,
   ),
   reserved(
     'sausage-of-pork',
     'Sausage of pork that is not called pork sausage',
     least('sausage', 'Sausage', PIGS, 32, SECONDARY),
     PIGS,
-    [...FRESH, NO_PHOSPHATE, NO_SULFITE],
+    PLAIN,
   ),
   reserved(
     'poultry-sausage',
     'Sausage of birds or rabbits',
     least('sausage', 'Sausage', BIRDS, 26, MEMORY),
     BIRDS,
-    [...FRESH, NO_PHOSPHATE, NO_SULFITE],
+    PLAIN,
   ),
   reserved(
     'sausage',
     'Sausage of other species or mixed',
     least('sausage', 'Sausage', OTHERS, 30, MEMORY),
     OTHERS,
-    [...FRESH, NO_PHOSPHATE, NO_SULFITE],
+    PLAIN,
   ),
   reserved(
     'breakfast-sausage',
     'Breakfast sausage of other species or mixed, which may hold sulfite and phosphate',
     least('sausage', 'Sausage', OTHERS, 30, MEMORY),
     OTHERS,
-    [...FRESH, PHOSPHATE, SULFITE],
+    BREAKFAST,
   ),
   ...burgers('burger', 'Burger', [67, 55, 62]),
-  reserved('beef-burger', 'Beef burger', least('burger', 'Beef burger', BEEF, 62, OFFICIAL), BEEF, [
-    ...FRESH,
-    NO_PHOSPHATE,
-    NO_SULFITE,
-  ]),
+  reserved('beef-burger', 'Beef burger', least('burger', 'Beef burger', BEEF, 62, OFFICIAL), BEEF, PLAIN),
   ...burgers('economy-burger', 'Economy burger', [50, 41, 47]),
   reserved('hamburger', 'Hamburger', least('hamburger', 'Hamburger', OTHERS, 62, MEMORY), OTHERS, [
     HAMBURGER_SPECIES,
-    ...FRESH,
-    NO_PHOSPHATE,
-    NO_SULFITE,
+    ...PLAIN,
   ]),
   reserved(
     'luncheon-meat',
     'Luncheon meat of other species or mixed',
     least('luncheon-meat', 'Luncheon meat', OTHERS, 62, MEMORY),
     OTHERS,
-    [NITRITE_COOKED, NO_NITRATE, PHOSPHATE, ERYTHORBIC_ACID, NO_SULFITE],
+    COOKED,
     ['cooked'],
   ),
   reserved(
@@ -237,7 +236,7 @@ export const RESERVED: readonly Standard[] = [
     'Chopped pork or ham',
     least('chopped', 'Chopped pork', PIGS, 75, MEMORY),
     PIGS,
-    [NITRITE_COOKED, NO_NITRATE, PHOSPHATE, ERYTHORBIC_ACID, NO_SULFITE],
+    COOKED,
     ['cooked'],
   ),
 ];
