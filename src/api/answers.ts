@@ -1,5 +1,5 @@
 import type { Formulation, LeftOut } from '../formulate/blend.ts';
-import type { Check } from '../rules/check.ts';
+import type { ExplainedCheck } from '../rules/check.ts';
 import { inForceOn, inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
 import type { LaboratoryLimit } from '../rules/standard.ts';
 import { inUnit, pricePerUnit } from '../units.ts';
@@ -94,7 +94,7 @@ function checkAnswer({
   numeratorKg,
   basisKg,
   contributions,
-}: Check): Extract<BlendAnswer, { outcome: 'blend' }>['checks'][number] {
+}: ExplainedCheck): Extract<BlendAnswer, { outcome: 'blend' }>['checks'][number] {
   // An empty basis (no fat at all under a limit on fat) has no ratio; JSON has no NaN.
   const shown = (fraction: number) => (Number.isNaN(fraction) ? 0 : inShownUnit(fraction, limit.unit));
   return {

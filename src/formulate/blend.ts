@@ -1,7 +1,7 @@
 import type { Supply } from '../batch/lot.ts';
 import type { PrintedWeight } from '../batch/scale.ts';
 import type { Exact } from '../exact.ts';
-import type { Check } from '../rules/check.ts';
+import type { ExplainedCheck } from '../rules/check.ts';
 import type { Limit } from '../rules/limit.ts';
 import type { Issue } from './request.ts';
 
@@ -26,7 +26,7 @@ export interface Blend {
   readonly cost: number;
   /** Least cost of the unrounded problem, by the engine: what rounding to the scale costs is the difference. */
   readonly unroundedCost: number;
-  readonly checks: readonly Check[];
+  readonly checks: readonly ExplainedCheck[];
   /** Limits of the law that the house does not hold, and how the batch stands to them. */
   readonly switchedOff: readonly SwitchedOff[];
   readonly raw: Makeup;
@@ -61,7 +61,7 @@ export interface AskedRate {
 export interface SwitchedOff {
   readonly limit: Limit;
   readonly reason: string;
-  readonly check?: Check;
+  readonly check?: ExplainedCheck;
 }
 
 /** Fractions of the batch or of the finished product. */

@@ -1,7 +1,7 @@
 import { isMeat } from '../batch/material.ts';
 import { printedWeight } from '../batch/scale.ts';
 import { type Exact, exact, multiply, ratio, sum, toNumber, ZERO } from '../exact.ts';
-import { type Check, checkLimits } from '../rules/check.ts';
+import { type Check, checkLimits, explain } from '../rules/check.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { missingFigures } from '../rules/eligibility.ts';
 import type { Form } from '../rules/form.ts';
@@ -43,7 +43,7 @@ export function describeBlend(settled: Settled): Blend {
     finishedKg: totalKg(FORMS.finished),
     cost: totalKg(FORMS.cost),
     unroundedCost,
-    checks,
+    checks: checks.map((check) => explain(check, coefficients, masses)),
     switchedOff: settled.switchedOff.map((off) => switchedOffCheck(off, settled)),
     raw: makeup(totalKg, FORMS.fat, FORMS.water, FORMS.formula),
     finished,
@@ -74,7 +74,7 @@ function switchedOffCheck(
 ): SwitchedOff {
   const isUnknown = missingFigures([limit], coefficients.supplies, coefficients.process).length > 0;
   const [check] = isUnknown ? [] : checkLimits([limit], coefficients, masses);
-  return { limit, reason, ...(check && { check }) };
+  return { limit, reason, ...(check && { check: explain(check, coefficients, masses) }) };
 }
 
 function blendLine(line: WeighedLine, settled: Settled): BlendLine {

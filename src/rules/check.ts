@@ -15,7 +15,11 @@ export interface Check {
   readonly value: number;
   /** How far the value is from the bound, in the same unit: negative when it does not hold. */
   readonly room: number;
-  /** Who brings the numerator, the weightiest first: kilograms, negative for what takes away from it. */
+}
+
+/** A check with who brings how much of it. */
+export interface ExplainedCheck extends Check {
+  /** The weightiest first: kilograms of the numerator, negative for what takes away from it. */
   readonly contributions: readonly Contribution[];
 }
 
@@ -34,7 +38,7 @@ export function checkLimits(
 }
 
 function checkLimit(limit: Limit, coefficients: Coefficients, massesKg: readonly Exact[]): Check {
-  const { form, total: numerator } = worst(limit, coefficients, massesKg);
+  const { total: numerator } = worst(limit, coefficients, massesKg);
   const basis = coefficients.total(limit.basis, massesKg);
   const value = ratio(numerator, basis);
   return {
@@ -44,8 +48,17 @@ function checkLimit(limit: Limit, coefficients: Coefficients, massesKg: readonly
     basisKg: toNumber(basis),
     value,
     room: roomOf(limit, value),
-    contributions: contributions(form, coefficients, massesKg),
   };
+}
+
+/** Who brings the numerator of a check, by the form that decided it. */
+export function explain(
+  check: Check,
+  coefficients: Coefficients,
+  massesKg: readonly Exact[],
+): ExplainedCheck {
+  const { form } = worst(check.limit, coefficients, massesKg);
+  return { ...check, contributions: contributions(form, coefficients, massesKg) };
 }
 
 /** The form of the numerator that decides, with its kilograms: the greatest under a maximum, else the least. */

@@ -1,7 +1,7 @@
 import type { Supply } from '../batch/lot.ts';
 import type { Process } from '../batch/product.ts';
 import { compare, ZERO } from '../exact.ts';
-import { coefficient, formsOf, MissingFigure } from './form.ts';
+import { coefficient, formsOf, MissingFigure, mayLack } from './form.ts';
 import { formsOfLimit, type Limit } from './limit.ts';
 
 /** The first limit that leaves no room for any of this supply: a maximum of nothing of what it holds. */
@@ -22,7 +22,7 @@ export function missingFigures(
 ): { readonly missing: MissingFigure; readonly limit: Limit }[] {
   const found = new Map<string, { readonly missing: MissingFigure; readonly limit: Limit }>();
   for (const limit of limits) {
-    for (const form of formsOfLimit(limit)) {
+    for (const form of formsOfLimit(limit).filter(mayLack)) {
       for (const supply of supplies) {
         try {
           coefficient(form, supply, process);

@@ -74,6 +74,18 @@ export class MissingFigure extends Error {
   }
 }
 
+/** Whether a material may lack a figure that the form counts. */
+export function mayLack({ terms }: Form): boolean {
+  return terms.some(
+    ({ of }) =>
+      typeof of === 'object' &&
+      ('constituent' in of ? OPTIONAL.includes(of.constituent) : NEEDED_WITH[of.substance] !== undefined),
+  );
+}
+
+/** Constituents that are not determined for every material. */
+const OPTIONAL: readonly Constituent[] = ['collagen', 'saturatedFat'];
+
 /** Whether a supply matches every list that the selector gives. */
 export function selects(selector: Selector | undefined, { material }: Supply): boolean {
   if (!selector) return true;

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { supplyOfMaterial } from '../../src/batch/lot.ts';
+import { SUBSTANCES } from '../../src/batch/material.ts';
 import { compare, exact, multiply, sum, toNumber } from '../../src/exact.ts';
 import { checkLimits, describeCheck } from '../../src/rules/check.ts';
 import { Coefficients } from '../../src/rules/coefficients.ts';
 import { forbiddenBy } from '../../src/rules/eligibility.ts';
-import { coefficient, type Form, MissingFigure } from '../../src/rules/form.ts';
+import { coefficient, type Form, MissingFigure, mayLack } from '../../src/rules/form.ts';
 import { FORMS } from '../../src/rules/forms.ts';
 import { inForceOn, type Limit, shownBound } from '../../src/rules/limit.ts';
 import { rowsOf } from '../../src/rules/row.ts';
@@ -15,6 +17,7 @@ import {
   checkOne,
   LIMITS_BY_ID,
   limitOf,
+  material,
   RAW,
   TEST_MATERIALS,
   testSupply,
@@ -297,6 +300,42 @@ describe('the forms', () => {
     expect(() => coefficient(collagen, testSupply('soy-flour'), RAW)).toThrow(
       'soy-flour has no figure for collagen; add it to its table',
     );
+  });
+
+  it('know which figures a material may lack', () => {
+    const constituents = [
+      'water',
+      'fat',
+      'protein',
+      'carbohydrate',
+      'ash',
+      'salt',
+      'collagen',
+      'saturatedFat',
+    ] as const;
+    const bare = supplyOfMaterial(material('bare', 'phosphate', { substances: { phosphate: 1 } }), 1);
+    const forms: Form[] = [
+      ...constituents.map((constituent) => ({
+        id: constituent,
+        says: '',
+        terms: [{ of: { constituent }, times: 1 }],
+      })),
+      ...SUBSTANCES.map((substance) => ({
+        id: substance,
+        says: '',
+        terms: [{ of: { substance }, times: 1 }],
+      })),
+    ];
+    const lacking = forms.filter((form) => {
+      try {
+        coefficient(form, bare, RAW);
+        return false;
+      } catch {
+        return true;
+      }
+    });
+    expect(lacking.map(({ id }) => id)).toEqual(['collagen', 'saturatedFat', 'P2O5']);
+    expect(forms.filter(mayLack).map(({ id }) => id)).toEqual(lacking.map(({ id }) => id));
   });
 
   it('split the formula into the water put in and the rest', () => {
