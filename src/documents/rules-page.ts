@@ -82,7 +82,7 @@ ${tests}
 function row(limit: RulesLimit): string {
   const { says, numerator = '', basis = '', note } = limit;
   const more = note ? `<br><small>${escaped(note)}</small>` : '';
-  return `<tr><td>${escaped(says)}${more}</td><td>${escaped(numerator)}</td><td>${escaped(basis)}</td><td>${bound(limit)}</td><td>${source(limit)}</td></tr>`;
+  return `<tr><td>${escaped(says)}${more}</td><td data-name="Counted">${escaped(numerator)}</td><td data-name="Of">${escaped(basis)}</td><td data-name="Bound">${bound(limit)}</td><td data-name="Source">${source(limit)}</td></tr>`;
 }
 
 function bound({ sense, bound: figure, unit }: RulesLimit): string {
@@ -134,6 +134,6 @@ td:nth-child(4) { white-space: nowrap; }
 td small { color: #555; }
 em { font-style: normal; font-size: .8rem; display: block; color: #555; }
 em.from-memory { font-weight: 700; color: #1b1b1b; }
-@media (max-width: 44rem) { thead { display: none; } tr, td { display: block; } td { border: 0; padding: .1rem .5rem; } tr { border-bottom: 1px solid #bbb; padding: .4rem 0; } }
+@media (max-width: 44rem) { thead { display: none; } tr, td { display: block; } td { border: 0; padding: .1rem .5rem; } tr { border-bottom: 1px solid #bbb; padding: .4rem 0; } td[data-name]::before { content: attr(data-name) ": "; color: #555; } }
 @media print { form, button { display: none; } details { break-inside: avoid; } }
 `;
