@@ -73,7 +73,7 @@ function ownLimit({ id, says, numerator, basis, sense, bound, unit }: OwnLimit):
   if (!counted || !of) return [];
   return [
     {
-      id: `house-${id}`,
+      id: `house-own-${id}`,
       says,
       numerator: counted,
       basis: of,
@@ -96,7 +96,7 @@ export function houseRuleProblems(rules: HouseRules, ruleSets: readonly RuleSet[
   );
   return [
     ...rules.tighter.flatMap((rule, index) =>
-      at(['tighter', index], whyNoTighter(rule, known.get(rule.limitId))),
+      at(['tighter', index], whyNoTighter(rule, known.get(rule.limitId)) ?? whyBoth(rule, rules)),
     ),
     ...rules.own.flatMap((own, index) => at(['own', index], whyNotOwn(own))),
     ...rules.switchedOff.flatMap(({ limitId }, index) =>
@@ -128,6 +128,12 @@ function whyNoTighter({ limitId, bound }: TighterLimit, limit: Limit | undefined
     'bound',
     `${bound} is no tighter than the ${law} ${limit.unit} of the law; write a figure ${side} it`,
   ];
+}
+
+/** What is switched off for every product cannot be tighter for one. */
+function whyBoth({ limitId }: TighterLimit, { switchedOff }: HouseRules): Fault | undefined {
+  const isOff = switchedOff.some((off) => off.limitId === limitId && off.products === undefined);
+  return isOff ? ['limitId', `"${limitId}" is switched off as well; keep one of the two rules`] : undefined;
 }
 
 function whyNotOwn({ numerator, basis }: OwnLimit): Fault | undefined {

@@ -61,7 +61,7 @@ const list = <Item extends z.ZodType>(item: Item) =>
 /** The JSON form of a plant's own rules. */
 export const houseRulesSchema = record(
   {
-    tighter: list(tighterSchema),
+    tighter: list(tighterSchema).superRefine(refuseRepeats('limitId', 'keep the tighter of the two')),
     own: list(ownSchema).superRefine(refuseRepeats('id', 'give each limit its own id')),
     switchedOff: list(switchedOffSchema),
   },

@@ -88,6 +88,12 @@ describe('rules of a market on a day', () => {
     expect(after?.[0]?.numerator).toContain('ion');
   });
 
+  it('are asked for by product or by class, not by both', async () => {
+    const { status, text } = await get('/v1/rules?product=bratwurst&productClass=frankfurter');
+    expect(status).toBe(400);
+    expect(JSON.parse(text).errors[0]).toMatchObject({ pointer: '/productClass' });
+  });
+
   it('refuse a day before they are known', async () => {
     const { status, text } = await get('/v1/rules?jurisdiction=eu&date=1990-01-01');
     expect(status).toBe(404);
@@ -288,6 +294,17 @@ describe('rules of the house in a request', () => {
       { tighter: [{ limitId: 'us-424.21c-phosphate', bound: 1 }] },
       422,
       '/houseRules/tighter/0/bound',
+    ],
+    [
+      'two tighter bounds of one limit',
+      {
+        tighter: [
+          { limitId: 'us-424.21c-phosphate', bound: 0.4 },
+          { limitId: 'us-424.21c-phosphate', bound: 0.3 },
+        ],
+      },
+      400,
+      '/houseRules/tighter/1/limitId',
     ],
     ['an unknown id', { tighter: [{ limitId: 'us-0', bound: 1 }] }, 422, '/houseRules/tighter/0/limitId'],
   ])('are refused for %s', async (_, houseRules, status, pointer) => {

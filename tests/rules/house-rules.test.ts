@@ -55,6 +55,15 @@ describe('a tighter limit of the house', () => {
   });
 });
 
+describe('rules that fight each other', () => {
+  it('are refused: a limit cannot be tighter and switched off for all', () => {
+    const tighter = [{ limitId: FAT, bound: 28 }];
+    const off = { limitId: FAT, reason: 'sold under a waiver that the inspector holds' };
+    expect(problemsOf({ tighter, switchedOff: [off] }).join()).toContain('is switched off as well');
+    expect(problemsOf({ tighter, switchedOff: [{ ...off, products: ['another'] }] })).toEqual([]);
+  });
+});
+
 describe("a limit of the house's own", () => {
   const own = {
     id: 'salt',

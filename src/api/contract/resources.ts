@@ -40,6 +40,9 @@ export const rulesQuery = query({
     .optional()
     .meta({ description: "A product of the plant: its class, with the house's own limits." }),
   date: dateSchema.optional(),
+}).refine(({ product, productClass }) => product === undefined || productClass === undefined, {
+  path: ['productClass'],
+  error: 'stands beside product, which has a class of its own; leave one of the two out',
 });
 
 export const productsQuery = query({ ...page });
