@@ -44,6 +44,14 @@ export function traditional(slug: string, category: string, ppm: number) {
     citation: `${additives(category)}, note (39)`,
     note: `The row bounds what is left; holding what goes in to it is our reading, on the safe side. ${LATER}`,
   };
+  const nitrate: Limit = {
+    ...NITRATE_RAW,
+    id: `gb-1333-${slug}-nitrate`,
+    says: 'Nitrate put in is at most 250 ppm, as sodium nitrate.',
+    bound: 250e-6,
+    citation: `${additives(category)}, notes (39) and (59)`,
+    note: limit.note ?? LATER,
+  };
   const laboratory: LaboratoryLimit[] = [
     {
       id: `gb-1333-${slug}-residual-nitrite`,
@@ -58,7 +66,7 @@ export function traditional(slug: string, category: string, ppm: number) {
       read: 'official',
     },
   ];
-  return { limit, laboratory };
+  return { limits: [limit, nitrate], laboratory };
 }
 
 export const NOT_CURED: Limit = none(

@@ -38,8 +38,8 @@ const product = (
 });
 
 const cured = (productClass: string, category: string, says: string, ppm: number): Standard => {
-  const { limit, laboratory } = traditional(productClass, category, ppm);
-  return product(productClass, category, says, ['raw', 'dried'], [limit, NO_NITRATE], laboratory);
+  const { limits, laboratory } = traditional(productClass, category, ppm);
+  return product(productClass, category, says, ['raw', 'dried'], limits, laboratory);
 };
 
 export const MEAT_PRODUCTS: readonly Standard[] = [

@@ -95,6 +95,17 @@ const nitrite = (id: string, slug: string, ppm: number, words: string): Printed 
   'from memory, verify',
 ];
 const PPM: readonly Printed[] = [
+  ...['immersion-cured-bacon', 'immersion-cured-ham', 'dry-cured-bacon', 'dry-cured-ham'].map(
+    (slug): Printed => [
+      `UK-19 nitrate ${slug}`,
+      `gb-1333-${slug}-nitrate`,
+      250,
+      'nitrateAsSodiumNitrate',
+      'formula',
+      ADDITIVES('250, notes (39) and (59)'),
+      'from memory, verify',
+    ],
+  ),
   nitrite('UK-19 raw', '08.3.1', 150, '150, note (7)'),
   nitrite('UK-19 cooked', '08.3.2', 150, '150, note (7)'),
   nitrite('UK-19 sterilised', '08.3.2-sterilised', 100, '100, notes (7) and (58)'),

@@ -79,6 +79,10 @@ export const GB_CASES: LimitCases = {
     'gb-1333-immersion-cured-ham-nitrite': ppm('sodium-nitrite', 100),
     'gb-1333-dry-cured-ham-nitrite': ppm('sodium-nitrite', 100),
     'gb-1333-08.3.1-nitrate': ppm('sodium-nitrate', 150),
+    'gb-1333-immersion-cured-bacon-nitrate': ppm('sodium-nitrate', 250),
+    'gb-1333-immersion-cured-ham-nitrate': ppm('sodium-nitrate', 250),
+    'gb-1333-dry-cured-bacon-nitrate': ppm('sodium-nitrate', 250),
+    'gb-1333-dry-cured-ham-nitrate': ppm('sodium-nitrate', 250),
     'gb-1333-erythorbic-acid': ppm('erythorbic-acid', 500),
     // Tripolyphosphate is 57.88 % pentoxide: 8.6387 kg in 1000 kg.
     'gb-1333-phosphate': {
