@@ -91,6 +91,10 @@ export const EUROPE = {
     kinds: MEAT_KINDS,
     species: ['chicken', 'turkey', 'duck', 'goose', 'rabbit'],
   }),
+  separatedRuminants: massOf('separatedRuminants', 'mechanically separated meat of cattle, sheep and goats', {
+    kinds: ['mechanically separated'],
+    species: ['beef', 'veal', 'lamb', 'goat'],
+  }),
   neitherBeefNorPork: massOf('neitherBeefNorPork', 'meat of species other than beef, veal and pork', {
     kinds: MEAT_KINDS,
     exceptSpecies: ['beef', 'veal', 'pork'],

@@ -75,3 +75,14 @@ export const IN_THE_FOOD: readonly LaboratoryLimit[] = [
     read: 'from memory',
   },
 ];
+
+export const NO_ANTIOXIDANTS: Limit = none(
+  'anz-no-antioxidants',
+  'BHA, BHT, propyl gallate and TBHQ do not go in.',
+  FORMS.antioxidants,
+  SCHEDULE_15,
+  {
+    read: 'from memory',
+    note: 'No figure for them in meat is known here, so none goes in: look at the list itself.',
+  },
+);

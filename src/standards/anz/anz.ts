@@ -6,6 +6,7 @@ import {
   IN_THE_FOOD,
   NITRATE,
   NITRITE,
+  NO_ANTIOXIDANTS,
   NO_NITRATE,
   NO_SULFITE,
   NOT_CURED,
@@ -193,5 +194,8 @@ export const ANZ: RuleSet = {
   knownFrom: '2016-03-01',
   edition:
     'Standard 2.2.1 as gazetted in 2000 and quoted in guides to the code of 2016; Schedule 15 mostly from memory, look at the code itself',
-  standards: STANDARDS,
+  standards: STANDARDS.map((standard) => ({
+    ...standard,
+    limits: [...standard.limits, NO_ANTIOXIDANTS],
+  })),
 };

@@ -1,4 +1,5 @@
 import type { RuleSet } from '../../rules/standard.ts';
+import { NO_ANTIOXIDANTS } from './cure.ts';
 import { CURED_CUTS } from './cured-cuts.ts';
 import { GROUND_MEAT } from './ground-meat.ts';
 import { SAUSAGE } from './sausage.ts';
@@ -10,5 +11,8 @@ export const CA: RuleSet = {
   knownFrom: '2025-01-01',
   edition:
     'consolidation of 23 July 2026; the incorporated documents (since SOR/2024-244) were read in pages of the inspection agency only',
-  standards: [...GROUND_MEAT, ...SAUSAGE, ...CURED_CUTS],
+  standards: [...GROUND_MEAT, ...SAUSAGE, ...CURED_CUTS].map((standard) => ({
+    ...standard,
+    limits: [...standard.limits, NO_ANTIOXIDANTS],
+  })),
 };

@@ -81,3 +81,14 @@ export const NO_SULFITE: Limit = none(
 export const CURED: readonly Limit[] = [MOST, LEAST, NO_NITRATE];
 /** For slow cured meat and dry sausage, which nitrate may go into. */
 export const SLOW_CURED: readonly Limit[] = [MOST, LEAST];
+
+export const NO_ANTIOXIDANTS: Limit = none(
+  'ca-no-antioxidants',
+  'BHA, BHT, propyl gallate and TBHQ do not go in.',
+  FORMS.antioxidants,
+  PRESERVATIVES,
+  {
+    read: 'from memory',
+    note: 'No figure for them in meat is known here, so none goes in: look at the list itself.',
+  },
+);

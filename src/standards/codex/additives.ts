@@ -66,3 +66,25 @@ export const NO_NITRATE: Limit = none(
   GSFA,
   { read: 'from memory', note: 'Nitrate in the general standard was not read.' },
 );
+
+export const NO_ANTIOXIDANTS: Limit = none(
+  'codex-no-antioxidants',
+  'BHA, BHT, propyl gallate and TBHQ do not go in.',
+  FORMS.antioxidants,
+  GSFA,
+  {
+    read: 'from memory',
+    note: 'No figure for them in meat is known here, so none goes in: look at the list itself.',
+  },
+);
+
+export const NO_SULFITE: Limit = none(
+  'codex-no-sulfite',
+  'Sulfites do not go in.',
+  FORMS.sulfurDioxide,
+  GSFA,
+  {
+    read: 'from memory',
+    note: 'No figure for them in meat is known here, so none goes in: look at the list itself.',
+  },
+);

@@ -4,8 +4,10 @@ import type { RuleSet, Standard } from '../../rules/standard.ts';
 import { LAW } from '../shapes.ts';
 import {
   NITRITE,
+  NO_ANTIOXIDANTS,
   NO_NITRATE,
   NO_NITRITE,
+  NO_SULFITE,
   PHOSPHATE_COMMINUTED,
   PHOSPHATE_CUTS,
   RESIDUAL_NITRITE,
@@ -168,5 +170,8 @@ export const CODEX: RuleSet = {
   knownFrom: '2015-01-01',
   edition:
     'pages of the GSFA database and copies of CXS 88, 96 and 98 (revised 2015) as stored in public; the standards themselves decide',
-  standards: STANDARDS,
+  standards: STANDARDS.map((standard) => ({
+    ...standard,
+    limits: [...standard.limits, NO_ANTIOXIDANTS, NO_SULFITE],
+  })),
 };

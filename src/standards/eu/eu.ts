@@ -1,5 +1,6 @@
 import type { RuleSet } from '../../rules/standard.ts';
 import { mincedMeat } from '../minced-meat.ts';
+import { noSeparatedRuminants } from '../ruminants.ts';
 import { MEAT_PREPARATIONS } from './meat-preparations.ts';
 import { MEAT_PRODUCTS } from './meat-products.ts';
 import { MINCED_MEAT_CRITERIA } from './microbiology.ts';
@@ -17,5 +18,5 @@ export const EU: RuleSet = {
     ...MEAT_PREPARATIONS,
     ...MEAT_PRODUCTS,
     ...TRADITIONAL_PRODUCTS,
-  ],
+  ].map((standard) => ({ ...standard, limits: [...standard.limits, noSeparatedRuminants('eu', '')] })),
 };

@@ -113,6 +113,16 @@ export const NO_SULFITE: Limit = none(
   FORMS.sulfurDioxide,
   additives('08'),
 );
+export const NO_ANTIOXIDANTS: Limit = none(
+  'gb-1333-no-antioxidants',
+  'BHA, BHT, propyl gallate and TBHQ are not authorised in this product.',
+  FORMS.antioxidants,
+  additives('08'),
+  {
+    read: 'from memory',
+    note: 'Read in the text of the European Union of 2026; the retained one was not read for them.',
+  },
+);
 export const ERYTHORBIC_ACID: Limit = {
   ...PPM,
   basis: FORMS.finished,

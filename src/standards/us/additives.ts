@@ -178,3 +178,10 @@ export const NO_SULFITE: Limit = none(
   '21 CFR 182.3862 and 9 CFR 424.21(c), which lists none',
   { read: 'from memory' },
 );
+
+export const NO_FUMARIC_ACID_IN_CUTS: Limit = none(
+  'us-424.21c-no-fumaric-acid-cuts',
+  'Fumaric acid is for cured comminuted product only.',
+  FORMS.fumaricAcid,
+  '9 CFR 424.21(c)',
+);

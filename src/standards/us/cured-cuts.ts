@@ -1,4 +1,6 @@
+import type { Limit } from '../../rules/limit.ts';
 import type { Standard } from '../../rules/standard.ts';
+import { CURING_ACIDS, NO_FUMARIC_ACID_IN_CUTS } from './additives.ts';
 import { BACON_STANDARDS } from './bacon.ts';
 import { CORNED_BEEF_STANDARDS } from './corned-beef.ts';
 import { COUNTRY_HAM_STANDARDS } from './country-ham.ts';
@@ -12,4 +14,9 @@ export const CURED_CUT_STANDARDS: readonly Standard[] = [
   ...COUNTRY_HAM_STANDARDS,
   ...CORNED_BEEF_STANDARDS,
   ...ROAST_BEEF_STANDARDS,
-];
+].map((standard) => ({ ...standard, limits: [...standard.limits, ...curingAcids(standard)] }));
+
+/** The row of fumaric acid names comminuted product: chopped ham and ham patties, and no cut. */
+function curingAcids({ productClass }: Standard): readonly Limit[] {
+  return /chopped|patties/.test(productClass) ? CURING_ACIDS : [NO_FUMARIC_ACID_IN_CUTS];
+}

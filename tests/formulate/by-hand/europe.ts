@@ -73,6 +73,11 @@ export const EUROPE: Readonly<Record<string, Meaning>> = {
   notBirds: otherThan(...BIRDS_AND_RABBITS),
   birdsAndRabbits: (supply) =>
     whole(isCarcass(supply) && BIRDS_AND_RABBITS.includes(supply.material.species ?? '')),
+  separatedRuminants: (supply) =>
+    whole(
+      isKind(supply, 'mechanically separated') &&
+        ['beef', 'veal', 'lamb', 'goat'].includes(supply.material.species ?? ''),
+    ),
   neitherBeefNorPork: otherThan('beef', 'veal', 'pork'),
   notMuscle: (supply) => whole(isCarcass(supply) && !isMuscle(supply)),
   otherByproducts: (supply) => whole(isKind(supply, 'other byproduct', 'partially defatted tissue')),

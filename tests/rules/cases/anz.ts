@@ -1,5 +1,5 @@
 import type { LimitCases } from './case.ts';
-import { NITRATES, NITRITES, NOT_MEAT } from './groups.ts';
+import { ANTIOXIDANTS, NITRATES, NITRITES, NOT_MEAT } from './groups.ts';
 
 /** Australia and New Zealand. */
 
@@ -47,6 +47,7 @@ export const ANZ_CASES: LimitCases = {
     ],
   },
   keptOut: {
+    'anz-no-antioxidants': ANTIOXIDANTS,
     'anz-2.2.1-mince-only-meat': NOT_MEAT,
     'anz-sch15-no-sulfite': ['sulfite'],
     'anz-sch15-no-nitrate': NITRATES,

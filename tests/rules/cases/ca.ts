@@ -1,5 +1,5 @@
 import type { LimitCases } from './case.ts';
-import { BINDERS, idsWhere, NITRATES, NITRITES, NOT_MEAT, otherThan } from './groups.ts';
+import { ANTIOXIDANTS, BINDERS, idsWhere, NITRATES, NITRITES, NOT_MEAT, otherThan } from './groups.ts';
 
 /** Canada. */
 
@@ -103,6 +103,7 @@ export const CA_CASES: LimitCases = {
     },
   },
   keptOut: {
+    'ca-no-antioxidants': ANTIOXIDANTS,
     'ca-ground-beef-only': otherThan('beef'),
     'ca-ground-pork-only': otherThan('pork'),
     'ca-side-bacon-pork-only': otherThan('pork'),

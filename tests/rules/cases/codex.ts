@@ -1,6 +1,6 @@
 import type { Weighed } from '../../helpers/materials.ts';
 import type { LimitCases } from './case.ts';
-import { NITRATES, NITRITES, otherThan } from './groups.ts';
+import { ANTIOXIDANTS, NITRATES, NITRITES, otherThan } from './groups.ts';
 
 /** Codex Alimentarius. */
 
@@ -49,6 +49,8 @@ export const CODEX_CASES: LimitCases = {
     ],
   },
   keptOut: {
+    'codex-no-antioxidants': ANTIOXIDANTS,
+    'codex-no-sulfite': ['sulfite'],
     'codex-192-no-nitrite': [...NITRITES, ...NITRATES],
     'codex-192-no-nitrate': NITRATES,
     'codex-96-pork-only': otherThan('pork'),

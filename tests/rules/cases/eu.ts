@@ -150,6 +150,7 @@ export const EU_CASES: LimitCases = {
     ],
   },
   keptOut: {
+    'eu-999-no-separated-ruminants': ['beef-separated', 'veal-separated'],
     'eu-1169-minced-pure-beef-only': otherThan('beef', 'veal'),
     'eu-853-minced-only-meat': NOT_MEAT.filter((id) => id !== 'salt'),
     'eu-853-minced-muscle': idsWhere(

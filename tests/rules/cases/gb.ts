@@ -1,5 +1,5 @@
 import type { AtTheBound, LimitCases } from './case.ts';
-import { idsWhere, NITRATES, NITRITES, NOT_MEAT, otherThan, PHOSPHATES } from './groups.ts';
+import { ANTIOXIDANTS, idsWhere, NITRATES, NITRITES, NOT_MEAT, otherThan, PHOSPHATES } from './groups.ts';
 
 /** Great Britain. */
 
@@ -101,6 +101,7 @@ export const GB_CASES: LimitCases = {
     ],
   },
   keptOut: {
+    'gb-999-no-separated-ruminants': ['beef-separated', 'veal-separated'],
     'gb-3001-pork-only': otherThan('pork'),
     'gb-3001-birds-only': otherThan(...BIRDS),
     'gb-3001-hamburger-species': otherThan('beef', 'veal', 'pork'),
@@ -116,6 +117,7 @@ export const GB_CASES: LimitCases = {
     'gb-1333-no-nitrite': [...NITRITES, ...NITRATES],
     'gb-1333-no-nitrate': NITRATES,
     'gb-1333-no-phosphate': PHOSPHATES,
+    'gb-1333-no-antioxidants': ANTIOXIDANTS,
     'gb-1333-no-sulfite': ['sulfite'],
     'gb-1333-no-erythorbic-acid': ['erythorbic-acid', 'sodium-erythorbate', 'sodium-erythorbate-hydrate'],
   },

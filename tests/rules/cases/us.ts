@@ -309,6 +309,7 @@ const ORGANS = ['beef-heart', 'beef-tongue', 'pork-heart', 'pork-tongue'];
 
 const keptOut: LimitCases['keptOut'] = {
   'us-no-sulfite': ['sulfite'],
+  'us-424.21c-no-fumaric-acid-cuts': ['fumaric-acid'],
   'us-319.15-beef-only': NOT_BEEF,
   'us-319.142-beef-only': NOT_BEEF,
   'us-319.141-pork-only': NOT_PORK,
