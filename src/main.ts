@@ -28,7 +28,9 @@ async function main(): Promise<void> {
     console.log(`${batchSheetText(sheet)}\n\n${labelText(label)}\n`);
   }
   console.log(`meatblock serves ${service.desk.data.plant.name} at ${service.address}`);
-  console.log(`API documentation: ${service.address}/docs   Stop: Ctrl-C`);
+  console.log(
+    `Rules of every market: ${service.address}/rules   API documentation: ${service.address}/docs   Stop: Ctrl-C`,
+  );
 }
 
 main().catch((error: unknown) => {
