@@ -99,21 +99,10 @@ export const EUROPE = {
     kinds: MEAT_KINDS,
     exceptSpecies: ['beef', 'veal', 'pork'],
   }),
-  notMuscle: massOf(
-    'notMuscle',
-    'offal, head meat, skin, fat as such and mechanically separated meat',
-    kinds(
-      'head meat',
-      'heart meat',
-      'tongue meat',
-      'liver',
-      'other byproduct',
-      'mechanically separated',
-      'partially defatted tissue',
-      'fat',
-      'skin',
-    ),
-  ),
+  notMuscle: massOf('notMuscle', 'offal, head meat, skin, fat as such and mechanically separated meat', {
+    kinds: MEAT_KINDS,
+    exceptKinds: MUSCLE,
+  }),
   otherByproducts: massOf(
     'otherByproducts',
     'offal other than liver',

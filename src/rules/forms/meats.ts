@@ -66,17 +66,7 @@ export const MEATS = {
   notMuscleOfOneAnimal: massOf(
     'notMuscleOfOneAnimal',
     'parts other than muscle tissue in the proportions of one animal',
-    kinds(
-      'head meat',
-      'cheek meat',
-      'heart meat',
-      'tongue meat',
-      'liver',
-      'other byproduct',
-      'mechanically separated',
-      'partially defatted tissue',
-      'skin',
-    ),
+    { kinds: MEAT_KINDS, exceptKinds: ['skeletal meat', 'fat'] },
   ),
   fatAsSuch: massOf('fatAsSuch', 'fat added as such', kinds('fat')),
   skin: massOf('skin', 'skin', kinds('skin')),
