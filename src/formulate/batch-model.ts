@@ -1,18 +1,24 @@
 import { availableKg } from '../batch/lot.ts';
 import type { Product } from '../batch/product.ts';
-import { toNumber } from '../exact.ts';
+import { add, type Exact, exact, isZero, multiply, ZERO } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import type { Form } from '../rules/form.ts';
 import { massOf } from '../rules/forms/build.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
 import { rowsOf } from '../rules/row.ts';
-import type { Column, LinearModel, Row } from '../solver/model.ts';
+import { type ExactColumn, type ExactModel, type ExactRow, toLinear } from '../solver/exact-model.ts';
+import type { LinearModel } from '../solver/model.ts';
 import { BASIS_FORMS } from './house-limits.ts';
 import type { BatchSize } from './request.ts';
 
+/** A million kilograms: beyond it the size is a slip, and numbers lose their milligrams. */
+export const MOST_BATCH_KG = 1e6;
+
 /** The linear problem of a batch: one column per supply in kilograms, and where its rows came from. */
 export interface BatchModel extends LinearModel {
+  /** The same problem in exact decimals, for proofs. */
+  readonly exact: ExactModel;
   /** Row 0 fixes the size of the batch. */
   readonly limitOfRow: ReadonlyMap<number, Limit>;
 }
@@ -27,19 +33,20 @@ export function batchModel(
   limits: readonly Limit[],
   size: SizeRow,
 ): BatchModel {
-  const columns: Column[] = coefficients.supplies.map((supply) => ({
-    cost: supply.costPerKg,
-    lower: supply.leastKg ?? 0,
-    upper: availableKg(supply),
+  const columns: ExactColumn[] = coefficients.supplies.map((supply) => ({
+    cost: exact(supply.costPerKg),
+    lower: exact(supply.leastKg ?? 0),
+    upper: exact(Math.min(availableKg(supply), MOST_BATCH_KG)),
   }));
-  const rows: Row[] = [sizeRow(size, coefficients), ...seasoningRows(product, coefficients)];
+  const rows: ExactRow[] = [sizeRow(size, coefficients), ...seasoningRows(product, coefficients)];
   const limitOfRow = new Map<number, Limit>();
   for (const limit of limits) {
     for (const row of rowsOf(limit, coefficients)) {
       if (row.terms.length > 0) limitOfRow.set(rows.push(row) - 1, limit);
     }
   }
-  return { columns, rows, limitOfRow };
+  const model: ExactModel = { columns, rows };
+  return { ...toLinear(model), exact: model, limitOfRow };
 }
 
 /** The form that the asked size fixes, and at how many kilograms. */
@@ -66,35 +73,36 @@ export function sizeOf(size: BatchSize, product: Product): SizeRow | undefined {
   }
 }
 
-function sizeRow({ form, massKg }: SizeRow, coefficients: Coefficients): Row {
-  return { name: 'size', lower: massKg, upper: massKg, terms: termsOf(form, coefficients) };
+function sizeRow({ form, massKg }: SizeRow, coefficients: Coefficients): ExactRow {
+  const size = exact(massKg);
+  return { name: 'size', lower: size, upper: size, terms: termsOf(form, coefficients) };
 }
 
 /** A line at a fixed rate is exactly that rate of its basis: Σ line − rate × basis = 0. */
-function seasoningRows({ seasoning }: Product, coefficients: Coefficients): Row[] {
+function seasoningRows({ seasoning }: Product, coefficients: Coefficients): ExactRow[] {
   return seasoning
     .filter(({ minFraction, maxFraction }) => minFraction === maxFraction)
     .map(({ materialId, basis, minFraction }) => {
       const line = termsOf(massOf(materialId, materialId, { materialIds: [materialId] }), coefficients);
       const share = termsOf(BASIS_FORMS[basis], coefficients).map(({ column, coefficient }) => ({
         column,
-        coefficient: -minFraction * coefficient,
+        coefficient: multiply(exact(-minFraction), coefficient),
       }));
-      return { name: `line ${materialId}`, lower: 0, upper: 0, terms: mergeTerms([...line, ...share]) };
+      return { name: `line ${materialId}`, lower: ZERO, upper: ZERO, terms: mergeTerms([...line, ...share]) };
     });
 }
 
-function termsOf(form: Form, coefficients: Coefficients): Row['terms'] {
+function termsOf(form: Form, coefficients: Coefficients): ExactRow['terms'] {
   return coefficients
     .of(form)
-    .map((perKg, column) => ({ column, coefficient: toNumber(perKg) }))
-    .filter(({ coefficient }) => coefficient !== 0);
+    .map((coefficient, column) => ({ column, coefficient }))
+    .filter(({ coefficient }) => !isZero(coefficient));
 }
 
-function mergeTerms(terms: Row['terms']): Row['terms'] {
-  const byColumn = new Map<number, number>();
+function mergeTerms(terms: ExactRow['terms']): ExactRow['terms'] {
+  const byColumn = new Map<number, Exact>();
   for (const { column, coefficient } of terms) {
-    byColumn.set(column, (byColumn.get(column) ?? 0) + coefficient);
+    byColumn.set(column, add(byColumn.get(column) ?? ZERO, coefficient));
   }
   return [...byColumn].map(([column, coefficient]) => ({ column, coefficient }));
 }

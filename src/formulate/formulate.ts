@@ -9,7 +9,7 @@ import { type Applied, applyHouseRules } from '../rules/house-rules.ts';
 import { inForceOn, sourceOf } from '../rules/limit.ts';
 import { MASS_BALANCE } from '../rules/mass-balance.ts';
 import { solve } from '../solver/solve.ts';
-import { batchModel, type SizeRow, sizeOf } from './batch-model.ts';
+import { batchModel, MOST_BATCH_KG, type SizeRow, sizeOf } from './batch-model.ts';
 import type { Formulation, LeftOut } from './blend.ts';
 import { checkProcess } from './check-process.ts';
 import { chooseSupplies, hasPlace } from './choose-supplies.ts';
@@ -22,9 +22,6 @@ import { roundingOf, type WeighedLine } from './round.ts';
 import { chooseScale } from './scales.ts';
 import { isRight, settle } from './settle.ts';
 import { type Slip, weighable } from './weighable.ts';
-
-/** A million kilograms: beyond it the size is a slip, and numbers lose their milligrams. */
-const MOST_BATCH_KG = 1e6;
 
 /**
  * The least-cost blend of a product from what is on hand, rounded to what the plant's scales can weigh and

@@ -2,6 +2,7 @@ import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import type { Limit } from '../rules/limit.ts';
 import { rowsOf } from '../rules/row.ts';
+import { toRow } from '../solver/exact-model.ts';
 import { type LoadSize, missingKg, sizeTolerance } from './load-size.ts';
 import { roundingOf, type WeighedLine } from './round.ts';
 
@@ -72,7 +73,9 @@ function limitRows(
   coefficients: Coefficients,
   limits: readonly Limit[],
 ): number[][] {
-  const rows = limits.flatMap((limit) => rowsOf(limit, coefficients)).filter(({ terms }) => terms.length > 0);
+  const rows = limits
+    .flatMap((limit) => rowsOf(limit, coefficients).map(toRow))
+    .filter(({ terms }) => terms.length > 0);
   return rows.map(({ terms, upper }) => {
     const perKg = new Map(terms.map(({ column, coefficient }) => [column, coefficient]));
     const sign = upper === 0 ? 1 : -1;

@@ -1,5 +1,5 @@
-import { add, type Exact, exact, multiply, ONE, subtract, toNumber } from '../exact.ts';
-import type { Row } from '../solver/model.ts';
+import { add, type Exact, exact, isZero, multiply, ONE, subtract, ZERO } from '../exact.ts';
+import type { ExactRow } from '../solver/exact-model.ts';
 import type { Coefficients } from './coefficients.ts';
 import { type Form, formsOf } from './form.ts';
 import type { Limit } from './limit.ts';
@@ -9,7 +9,7 @@ import type { Limit } from './limit.ts';
  * of the numerator and two for a target. None when the limit puts no demand on a weight ('present' is settled by
  * the seasoning lines).
  */
-export function rowsOf(limit: Limit, coefficients: Coefficients): Row[] {
+export function rowsOf(limit: Limit, coefficients: Coefficients): ExactRow[] {
   return ends(limit).flatMap(({ sense, bound }) =>
     formsOf(limit.numerator).map((form) => rowOf(limit, form, sense, bound, coefficients)),
   );
@@ -32,16 +32,15 @@ function rowOf(
   sense: 'max' | 'min',
   bound: Exact,
   coefficients: Coefficients,
-): Row {
+): ExactRow {
   const perKgBasis = coefficients.of(basis);
   const terms = coefficients.of(form).map((perKg, column) => ({
     column,
-    coefficient: toNumber(subtract(perKg, multiply(bound, perKgBasis[column] ?? perKg))),
+    coefficient: subtract(perKg, multiply(bound, perKgBasis[column] ?? perKg)),
   }));
   return {
     name: id,
-    lower: sense === 'min' ? 0 : Number.NEGATIVE_INFINITY,
-    upper: sense === 'max' ? 0 : Number.POSITIVE_INFINITY,
-    terms: terms.filter(({ coefficient }) => coefficient !== 0),
+    ...(sense === 'min' ? { lower: ZERO } : { upper: ZERO }),
+    terms: terms.filter(({ coefficient }) => !isZero(coefficient)),
   };
 }

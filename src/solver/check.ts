@@ -16,8 +16,11 @@ export interface Miss {
 /** Every bound of the model that the point misses beyond the tolerance; empty for a feasible point. */
 export function misses(model: LinearModel, values: readonly number[]): Miss[] {
   const found: Miss[] = [];
-  model.columns.forEach(({ lower, upper }, index) => {
+  model.columns.forEach(({ lower, upper, whole }, index) => {
     const value = values[index] ?? Number.NaN;
+    if (whole && !Number.isInteger(value)) {
+      found.push({ what: `whole column ${index}`, by: Math.abs(value - Math.round(value)) });
+    }
     note(found, `column ${index}`, value, lower, upper, Math.abs(value));
   });
   for (const { name, lower, upper, terms } of model.rows) {

@@ -9,19 +9,23 @@ const NOISE = 1e-13;
  * beside one in kilograms.
  */
 export function scaleRows(model: LinearModel): LinearModel {
-  return { columns: model.columns, rows: model.rows.map(scaleRow) };
+  return { columns: model.columns, rows: model.rows.map((row) => scaleRow(row, rowScale(row))) };
 }
 
-function scaleRow(row: Row): Row {
-  const largest = row.terms.reduce((max, { coefficient }) => Math.max(max, Math.abs(coefficient)), 0);
-  if (largest === 0) return row;
-  const factor = 2 ** -Math.round(Math.log2(largest));
+/** What a row is multiplied by: its price in the scaled model, times this, is its price in the model itself. */
+export function rowScale({ terms }: Row): number {
+  const largest = terms.reduce((max, { coefficient }) => Math.max(max, Math.abs(coefficient)), 0);
+  return largest === 0 ? 1 : 2 ** -Math.round(Math.log2(largest));
+}
+
+/** One row brought to its scale. */
+export function scaleRow(row: Row, factor: number): Row {
   return {
     name: row.name,
     lower: row.lower * factor,
     upper: row.upper * factor,
     terms: row.terms
-      .filter(({ coefficient }) => Math.abs(coefficient) > NOISE * largest)
-      .map(({ column, coefficient }) => ({ column, coefficient: coefficient * factor })),
+      .map(({ column, coefficient }) => ({ column, coefficient: coefficient * factor }))
+      .filter(({ coefficient }) => Math.abs(coefficient) > NOISE),
   };
 }

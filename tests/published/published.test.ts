@@ -16,6 +16,7 @@ import { inShownUnit, shownBound } from '../../src/rules/limit.ts';
 import { declaredMeat } from '../../src/rules/meat-content.ts';
 import { rowsOf } from '../../src/rules/row.ts';
 import { javascriptLpSolver } from '../../src/solver/engines/javascript-lp-solver.ts';
+import { toRow } from '../../src/solver/exact-model.ts';
 import { fixed, inUnit, kilograms, perKilogram } from '../../src/units.ts';
 import {
   blendOf,
@@ -155,14 +156,16 @@ function runBoundary({ limitId, line: [id, mass, unit = 'kg'], beyond, others }:
 /** How far a batch is beyond the row that it keeps worst; below 0 on the allowed side. */
 function worstActivity(limitId: string, lines: readonly Weighed[]): number {
   const { coefficients, massesKg } = weigh(lines);
-  const activities = rowsOf(limitOf(limitId), coefficients).map(
-    ({ terms, upper }) =>
-      (upper === 0 ? 1 : -1) *
-      terms.reduce(
-        (sum, { column, coefficient }) => sum + coefficient * toNumber(massesKg[column] ?? exact(0)),
-        0,
-      ),
-  );
+  const activities = rowsOf(limitOf(limitId), coefficients)
+    .map(toRow)
+    .map(
+      ({ terms, upper }) =>
+        (upper === 0 ? 1 : -1) *
+        terms.reduce(
+          (sum, { column, coefficient }) => sum + coefficient * toNumber(massesKg[column] ?? exact(0)),
+          0,
+        ),
+    );
   return Math.max(...activities);
 }
 

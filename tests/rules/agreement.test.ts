@@ -8,6 +8,7 @@ import { Coefficients } from '../../src/rules/coefficients.ts';
 import type { Limit } from '../../src/rules/limit.ts';
 import { MASS_BALANCE } from '../../src/rules/mass-balance.ts';
 import { rowsOf } from '../../src/rules/row.ts';
+import { toRow } from '../../src/solver/exact-model.ts';
 import {
   ALL_LIMITS,
   LIMITS_BY_ID,
@@ -86,15 +87,17 @@ function compare(
   decided: Decided,
 ): void {
   for (const { limit, holds } of checkLimits(among, coefficients, massesKg)) {
-    const sides = rowsOf(limit, coefficients).map((row) => {
-      const parts = row.terms.map(
-        ({ column, coefficient }) => coefficient * toNumber(massesKg[column] ?? exact(0)),
-      );
-      const activity = parts.reduce((total, part) => total + part, 0);
-      const size = parts.reduce((total, part) => total + Math.abs(part), 0);
-      const over = row.upper === 0 ? activity : -activity;
-      return { broken: over > TOLERANCE * size, kept: over < -TOLERANCE * size };
-    });
+    const sides = rowsOf(limit, coefficients)
+      .map(toRow)
+      .map((row) => {
+        const parts = row.terms.map(
+          ({ column, coefficient }) => coefficient * toNumber(massesKg[column] ?? exact(0)),
+        );
+        const activity = parts.reduce((total, part) => total + part, 0);
+        const size = parts.reduce((total, part) => total + Math.abs(part), 0);
+        const over = row.upper === 0 ? activity : -activity;
+        return { broken: over > TOLERANCE * size, kept: over < -TOLERANCE * size };
+      });
     if (sides.length === 0) throw new Error(`${limit.id} has no row`);
     const broken = sides.some((side) => side.broken);
     const kept = sides.every((side) => side.kept);

@@ -7,6 +7,7 @@ import { Coefficients } from '../../src/rules/coefficients.ts';
 import { forbiddenBy } from '../../src/rules/eligibility.ts';
 import { MASS_BALANCE } from '../../src/rules/mass-balance.ts';
 import { rowsOf } from '../../src/rules/row.ts';
+import { toRow } from '../../src/solver/exact-model.ts';
 import { US } from '../../src/standards/us/us.ts';
 import { loadMaterials } from '../../src/tables/materials.ts';
 import {
@@ -80,7 +81,7 @@ describe('a loss larger than what is there', () => {
   it('is a row of the linear problem like any other limit', () => {
     const coefficients = new Coefficients([testSupply('pork'), testSupply('salt')], lossOf(0.05, 0.9));
     const [fat] = MASS_BALANCE;
-    expect(fat && rowsOf(fat, coefficients)[0]).toEqual({
+    expect(fat && rowsOf(fat, coefficients).map(toRow)[0]).toEqual({
       name: 'mass-balance-fat',
       lower: 0,
       upper: Number.POSITIVE_INFINITY,

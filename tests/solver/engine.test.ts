@@ -170,7 +170,12 @@ describe('the guard before the engines', () => {
 
 describe('an engine that lies', () => {
   const model: LinearModel = { columns: [column(2, 8), column(3, 8)], rows: [row([1, 1], 10, 10)] };
-  const liar = (name: string, outcome: Outcome): Engine => ({ name, solve: () => outcome });
+  const liar = (name: string, outcome: Outcome): Engine => ({
+    name,
+    takes: () => true,
+    suits: () => true,
+    solve: () => outcome,
+  });
   const claims = (values: readonly number[], cost = 0) => liar('liar', { status: 'optimal', values, cost });
 
   it.each<[string, readonly number[]]>([

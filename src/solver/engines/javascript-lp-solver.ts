@@ -10,7 +10,16 @@ const solver = ('default' in lp ? (lp as { default: Api }).default : lp) as unkn
  * lower bounds are shifted away, its presolve is off (it loses the cost of fixed columns), and values are
  * read only from an answer that is feasible and bounded.
  */
-export const javascriptLpSolver: Engine = { name: 'javascript-lp-solver', solve };
+export const javascriptLpSolver: Engine = {
+  name: 'javascript-lp-solver',
+  // At a time limit it passes fractions off as whole, and it knows no way to say so.
+  takes: ({ columns }) => !columns.some(({ whole }) => whole),
+  suits: ({ columns }) => columns.length <= MOST_COLUMNS,
+  solve,
+};
+
+/** Above this size it has been seen to loop for ever, and it is slower than the others. */
+const MOST_COLUMNS = 60;
 
 interface Constraint {
   min?: number;
