@@ -12,7 +12,7 @@ import { checkLimits } from '../src/rules/check.ts';
 import { Coefficients } from '../src/rules/coefficients.ts';
 import { FORMS } from '../src/rules/forms.ts';
 import { findStandard } from '../src/rules/standard.ts';
-import { javascriptLpSolver } from '../src/solver/engines/javascript-lp-solver.ts';
+import { loadEngines } from '../src/solver/engines/load.ts';
 import { solve } from '../src/solver/solve.ts';
 import { US } from '../src/standards/us/us.ts';
 
@@ -21,6 +21,7 @@ import { US } from '../src/standards/us/us.ts';
  * line; times are of one call. Run as: node --import tsx bench/bench.ts
  */
 
+const { engines: ENGINES } = await loadEngines();
 const LOTS = [8, 20, 60];
 const WARM_UP_MS = 400;
 const MEASURE_MS = 2500;
@@ -135,7 +136,7 @@ function requestOf(lots: number): FormulationRequest {
     supplies: [...meatLots(lots), ...SEASONINGS],
     size: { by: 'total', massKg: 200 },
     date: TODAY,
-    engines: [javascriptLpSolver],
+    engines: ENGINES,
     plant: {
       name: 'Bench plant',
       establishment: 'M0',
@@ -204,7 +205,9 @@ for (const lots of LOTS) {
   );
 
   const timings = timeTogether({
-    engine: () => javascriptLpSolver.solve(model),
+    ...Object.fromEntries(
+      ENGINES.map(({ name, solve: ask }) => [`engine ${name}`, () => ask(model)]),
+    ),
     solve: () => solve(model, request.engines),
     'build model': () => buildModel(new Coefficients(supplies, product.process)),
     'exact check': () => checkLimits(limits, coefficients, masses),

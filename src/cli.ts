@@ -13,7 +13,7 @@ import { explanationText } from './documents/explanation-text.ts';
 import { labelText } from './documents/label-text.ts';
 import { limitsText } from './documents/limits-text.ts';
 import { formulate } from './formulate/formulate.ts';
-import { javascriptLpSolver } from './solver/engines/javascript-lp-solver.ts';
+import { loadEngines } from './solver/engines/load.ts';
 import { RULE_SETS } from './standards/all.ts';
 import { TableError } from './tables/csv.ts';
 
@@ -130,7 +130,7 @@ function openDesk(plant: string | undefined, tables: string | undefined): Desk {
     data,
     ruleSets: RULE_SETS,
     today: () => data.plant.demoDate ?? todayAt(data.plant.timeZone),
-    formulate: (task) => formulate({ ...task, engines: [javascriptLpSolver] }),
+    formulate: async (task) => formulate({ ...task, engines: (await loadEngines()).engines }),
   };
 }
 

@@ -99,6 +99,16 @@ export function withFat(composition: Composition, fatFraction: number): Composit
   };
 }
 
+/** What a material is made of when its fat is this: along the line of its species, or in its own proportions. */
+export function atFat(
+  { composition, trimLine }: { readonly composition: Composition; readonly trimLine?: TrimLine },
+  fatFraction: number,
+): Composition {
+  return trimLine
+    ? trimComposition(trimLine, fatFraction, collagenOfProtein(composition))
+    : withFat(composition, fatFraction);
+}
+
 /** Computed shares are kept to 12 decimals, far below any table, so that exact sums stay short. */
 function round12(value: number): number {
   return Number(value.toFixed(12));

@@ -3,6 +3,8 @@ export interface HouseRules {
   readonly tighter: readonly TighterLimit[];
   readonly own: readonly OwnLimit[];
   readonly switchedOff: readonly SwitchedOffLimit[];
+  /** How sure the plant wants to be of single limits. */
+  readonly certainty?: readonly CertainLimit[];
 }
 
 export const NO_HOUSE_RULES: HouseRules = { tighter: [], own: [], switchedOff: [] };
@@ -36,5 +38,14 @@ export interface SwitchedOffLimit {
   readonly limitId: string;
   readonly reason: string;
   /** Products it is set aside for; without them it is set aside for all. */
+  readonly products?: readonly string[];
+}
+
+/** A limit, of the law or of the house, that must hold with this probability though the fat of the lots is uncertain. */
+export interface CertainLimit {
+  readonly limitId: string;
+  /** Above 0.5 and below 1: 0.95 for 95 %. */
+  readonly confidence: number;
+  /** Products it holds for; without them it holds for all that have the limit. */
   readonly products?: readonly string[];
 }

@@ -7,7 +7,7 @@ import { massOf } from '../rules/forms/build.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
 import { rowsOf } from '../rules/row.ts';
-import { type ExactColumn, type ExactModel, type ExactRow, toLinear } from '../solver/exact-model.ts';
+import { type ExactColumn, type ExactModel, type ExactRow, toLinear, toRow } from '../solver/exact-model.ts';
 import type { LinearModel } from '../solver/model.ts';
 import { BASIS_FORMS } from './house-limits.ts';
 import type { BatchSize } from './request.ts';
@@ -47,6 +47,24 @@ export function batchModel(
   }
   const model: ExactModel = { columns, rows };
   return { ...toLinear(model), exact: model, limitOfRow };
+}
+
+/** The model with rows more; of those that belong to a limit it is said to which. */
+export function withRows(
+  model: BatchModel,
+  added: readonly { readonly row: ExactRow; readonly limit?: Limit }[],
+): BatchModel {
+  if (added.length === 0) return model;
+  const limitOfRow = new Map(model.limitOfRow);
+  added.forEach(({ limit }, index) => {
+    if (limit) limitOfRow.set(model.rows.length + index, limit);
+  });
+  return {
+    columns: model.columns,
+    rows: [...model.rows, ...added.map(({ row }) => toRow(row))],
+    exact: { columns: model.exact.columns, rows: [...model.exact.rows, ...added.map(({ row }) => row)] },
+    limitOfRow,
+  };
 }
 
 /** The form that the asked size fixes, and at how many kilograms. */

@@ -12,6 +12,8 @@ export type Formulation =
       readonly outcome: 'no blend';
       readonly because: readonly Because[];
       readonly leftOut: readonly LeftOut[];
+      /** Whether it is proven, in exact arithmetic, that there is none; otherwise no engine found one. */
+      readonly proven: boolean;
     }
   | { readonly outcome: 'refused'; readonly issues: readonly Issue[] };
 
@@ -26,6 +28,16 @@ export interface Blend {
   readonly cost: number;
   /** Least cost of the unrounded problem, by the engine: what rounding to the scale costs is the difference. */
   readonly unroundedCost: number;
+  /** How near the cost is to the least possible, proven. */
+  readonly proof: CostProof;
+  /** How likely limits are to hold, where the fat of the lots is uncertain. */
+  readonly certainty: readonly Certainty[];
+  /** What being as sure as asked costs, before rounding; absent where nothing was asked. */
+  readonly costOfCertainty?: number;
+  /** How the choice of lots stands, where whole boxes or few lots were asked for. */
+  readonly choice?: Choice;
+  /** What limits and lots are worth; absent where it was not asked for. */
+  readonly worth?: Worth;
   readonly checks: readonly ExplainedCheck[];
   /** Limits of the law that the house does not hold, and how the batch stands to them. */
   readonly switchedOff: readonly SwitchedOff[];
@@ -55,6 +67,74 @@ export interface AskedRate {
   readonly actualFraction: number;
   /** Other supplies that make up the rate together with this line. */
   readonly togetherWith: readonly string[];
+}
+
+/** An exact statement on cost: no blend of the same size and the same fixed lines costs less than leastCost. */
+export interface CostProof {
+  readonly leastCost: number;
+  /** Cost of the printed weights above it; never negative. */
+  readonly aboveLeast: number;
+  /** The same as a share of leastCost; absent where nothing costs anything. */
+  readonly withinFraction?: number;
+}
+
+/** How likely one limit is to hold in the batch as weighed. */
+export interface Certainty {
+  readonly limit: Limit;
+  readonly probability: number;
+  /** Standard deviation of what is counted, as a fraction of the basis. */
+  readonly sdFraction: number;
+  /** What was asked for. */
+  readonly confidence?: number;
+}
+
+/** A choice of lots in whole numbers. Its least cost is what the engine reports; no proof stands behind it. */
+export interface Choice {
+  readonly reportedLeastCost: number;
+  /** Cost of the choice before rounding to the scales. */
+  readonly cost: number;
+}
+
+/** What the blend says of money, in the trade's terms. All before rounding to the scales. */
+export interface Worth {
+  readonly limits: readonly LimitWorth[];
+  readonly lines: readonly LineWorth[];
+  /** What the batch costs more when it is one kilogram bigger. */
+  readonly nextKg: number;
+  readonly notUsed: readonly NotUsedWorth[];
+  readonly used: readonly UsedWorth[];
+}
+
+/** A limit that presses on the cost. */
+export interface LimitWorth {
+  readonly limit: Limit;
+  /** A step of its bound: 0.01 for a point, 0.00001 for 10 ppm. */
+  readonly stepFraction: number;
+  /** What one step more of room saves on a kilogram of batch, at first. */
+  readonly savesPerKg: number;
+}
+
+/** A fixed line of the recipe: what a tenth of a point more of it does to a kilogram of batch. */
+export interface LineWorth {
+  readonly materialId: string;
+  readonly stepFraction: number;
+  readonly costsPerKg: number;
+}
+
+/** A supply that did not go in, and the price below which it would; absent when it would not at any price. */
+export interface NotUsedWorth {
+  readonly supply: Supply;
+  readonly wouldEnterBelowPerKg?: number;
+}
+
+/** A supply in use: the prices between which this blend stays best, and what one kilogram more of it saves. */
+export interface UsedWorth {
+  readonly supply: Supply;
+  readonly bestFromPerKg: number;
+  /** Absent when the blend stays best at any higher price. */
+  readonly bestToPerKg?: number;
+  /** Absent where more of it lies there than is used. */
+  readonly oneKgMoreSaves?: number;
 }
 
 /** A limit set aside. Without a check where a figure that it needs is unknown. */

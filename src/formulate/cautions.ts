@@ -15,7 +15,7 @@ export interface Cautioned {
   readonly switchedOff: Applied['switchedOff'];
   readonly greenWeightKg: number;
   readonly finished: Makeup;
-  readonly missing: Missing | undefined;
+  readonly missing: Missing;
 }
 
 /** How far the printed weights fall short of the asked size. */
@@ -123,7 +123,7 @@ function farFromLabel({ product: { label }, finished }: Cautioned): string[] {
 const SIZE_SLACK = 0.005;
 
 function shortOfSize({ missing }: Cautioned): string[] {
-  if (!missing || missing.missingKg <= SIZE_SLACK * missing.askedKg) return [];
+  if (missing.missingKg <= SIZE_SLACK * missing.askedKg) return [];
   const { says, askedKg, missingKg } = missing;
   return [
     `The batch is ${fixed(missingKg, 3)} kg short of the ${fixed(askedKg, 3)} kg asked (${says}): the lots end there on the scales they are weighed on. Weigh on a finer scale, or take another lot.`,

@@ -7,8 +7,19 @@ import { missingFigures } from '../rules/eligibility.ts';
 import type { Form } from '../rules/form.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Applied } from '../rules/house-rules.ts';
-import { sizeOf } from './batch-model.ts';
-import type { AskedRate, Blend, BlendLine, LeftOut, Makeup, SwitchedOff } from './blend.ts';
+import type { SizeRow } from './batch-model.ts';
+import type {
+  AskedRate,
+  Blend,
+  BlendLine,
+  Certainty,
+  Choice,
+  CostProof,
+  LeftOut,
+  Makeup,
+  SwitchedOff,
+  Worth,
+} from './blend.ts';
 import { blendCautions } from './cautions.ts';
 import { BASIS_FORMS } from './house-limits.ts';
 import type { FormulationRequest } from './request.ts';
@@ -24,6 +35,12 @@ interface Settled {
   readonly leftOut: readonly LeftOut[];
   readonly switchedOff: Applied['switchedOff'];
   readonly unroundedCost: number;
+  readonly size: SizeRow;
+  readonly proof: CostProof;
+  readonly certainty: readonly Certainty[];
+  readonly costOfCertainty?: number;
+  readonly choice?: Choice;
+  readonly worth?: Worth;
 }
 
 /** Everything a person wants to know of a settled blend; all of it follows from the printed weights. */
@@ -43,6 +60,11 @@ export function describeBlend(settled: Settled): Blend {
     finishedKg: totalKg(FORMS.finished),
     cost: totalKg(FORMS.cost),
     unroundedCost,
+    proof: settled.proof,
+    certainty: settled.certainty,
+    ...(settled.costOfCertainty !== undefined && { costOfCertainty: settled.costOfCertainty }),
+    ...(settled.choice && { choice: settled.choice }),
+    ...(settled.worth && { worth: settled.worth }),
     checks: checks.map((check) => explain(check, coefficients, masses)),
     switchedOff: settled.switchedOff.map((off) => switchedOffCheck(off, settled)),
     raw: makeup(totalKg, FORMS.fat, FORMS.water, FORMS.formula),
@@ -55,16 +77,14 @@ export function describeBlend(settled: Settled): Blend {
       switchedOff: settled.switchedOff,
       greenWeightKg,
       finished,
-      missing: missingSize(settled.request, totalKg),
+      missing: missingSize(settled.size, totalKg),
     }),
   };
 }
 
 /** What the batch lacks of the asked size, and what of it is; rounding to coarse scales on the last of a lot leaves some. */
-function missingSize({ size, product }: FormulationRequest, totalKg: (form: Form) => number) {
-  const asked = sizeOf(size, product);
-  if (!asked) return undefined;
-  return { says: asked.form.says, askedKg: asked.massKg, missingKg: asked.massKg - totalKg(asked.form) };
+function missingSize({ form, massKg }: SizeRow, totalKg: (form: Form) => number) {
+  return { says: form.says, askedKg: massKg, missingKg: massKg - totalKg(form) };
 }
 
 /** How the batch stands to a limit that it need not keep. */

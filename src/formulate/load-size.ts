@@ -1,4 +1,5 @@
 import { isMeat } from '../batch/material.ts';
+import type { Plant } from '../batch/plant.ts';
 import { exact, subtract, sum, toNumber } from '../exact.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { SizeRow } from './batch-model.ts';
@@ -13,6 +14,12 @@ export interface LoadSize {
   /** Whether a load may not fall short of it. */
   readonly isLeast: boolean;
   readonly counts: (line: WeighedLine) => boolean;
+}
+
+/** Mixer loads that a batch takes. */
+export function loadsOf(massesKg: readonly number[], { mixerCapacityKg }: Plant): number {
+  const totalKg = massesKg.reduce((sum, massKg) => sum + massKg, 0);
+  return Math.max(1, Math.ceil(totalKg / mixerCapacityKg - 1e-9));
 }
 
 /** The asked size of the batch as the raw weight of one load. */
@@ -37,7 +44,9 @@ export function missingKg(lines: readonly WeighedLine[], { targetKg, counts }: L
 export function sizeTolerance(lines: readonly WeighedLine[], { counts }: LoadSize): number {
   const counted = lines.filter(counts);
   const stepKg = ({ divisionKg }: WeighedLine) => toNumber(divisionKg);
-  const coarsest = Math.max(0, ...counted.map(stepKg));
+  // A line that is fixed, such as whole boxes, takes up nothing and leaves nothing.
+  const isFixed = ({ leastDivisions, mostDivisions }: WeighedLine) => leastDivisions === mostDivisions;
+  const coarsest = Math.max(0, ...counted.filter((line) => !isFixed(line)).map(stepKg));
   const free = counted.filter(({ supply }) => roundingOf(supply.material) === 'free');
   const isHeld = (line: WeighedLine) => line.divisions >= line.mostDivisions;
   return free.every(isHeld) ? coarsest + free.reduce((total, line) => total + stepKg(line), 0) : coarsest;

@@ -11,6 +11,7 @@ import { solve } from '../solver/solve.ts';
 import { type MassUnit, massText } from '../units.ts';
 import type { BatchModel, SizeRow } from './batch-model.ts';
 import type { Because } from './blend.ts';
+import type { FloorWishes } from './request.ts';
 import type { SettledLoad } from './settle.ts';
 
 const NO_ROOM =
@@ -135,6 +136,27 @@ function sumOf(form: Form, coefficients: Coefficients, values: readonly number[]
     .reduce((sum, perKg, column) => sum + toNumber(perKg) * (values[column] ?? 0), 0);
 }
 
+function notSure(): Because {
+  return {
+    message:
+      "On the plant's scales no weights were found that keep every limit with the confidence asked. Make a larger batch, weigh on a finer scale, or ask for a little less confidence.",
+  };
+}
+
+/** Lots cannot be chosen as the floor wants them, though a blend exists without that. */
+export function noChoice({ wholeBoxes = [], mostLots, sizeWithin }: FloorWishes): Because {
+  const wants = [
+    ...(wholeBoxes.length > 0 ? [`whole boxes of ${wholeBoxes.join(', ')}`] : []),
+    ...(mostLots === undefined ? [] : [`at most ${mostLots} meat lots`]),
+  ];
+  const remedy = sizeWithin
+    ? 'Let the batch be further from its size'
+    : 'Let the batch be a little bigger or smaller than asked';
+  return {
+    message: `A blend exists, but none was found with ${wants.join(' and ') || 'the least amounts asked of its lots'}. ${remedy}, open a box, or allow more lots.`,
+  };
+}
+
 /** The blend exists on paper but no weights that the scales can show keep these limits. */
 export function whyNotWeighable({ checks, hasSize }: SettledLoad, size: SizeRow, units: MassUnit): Because[] {
   const remedy = 'Make a larger batch, weigh on a finer scale, or leave the blend more room.';
@@ -144,7 +166,7 @@ export function whyNotWeighable({ checks, hasSize }: SettledLoad, size: SizeRow,
       limit: check.limit,
       message: `On the plant's scales no weights were found that keep this limit: ${describeCheck(check)}. ${remedy}`,
     }));
-  if (hasSize) return broken;
+  if (hasSize) return broken.length > 0 ? broken : [notSure()];
   const message = `On the plant's scales no weights were found that reach ${massText(size.massKg, units)} (${size.form.says}) within the limits. ${remedy}`;
   return [...broken, { message }];
 }

@@ -1,4 +1,4 @@
-import type { HouseRules } from '../batch/house-rules.ts';
+import type { CertainLimit, HouseRules } from '../batch/house-rules.ts';
 import type { Supply } from '../batch/lot.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
@@ -12,6 +12,20 @@ export type BatchSize =
   | { readonly by: 'finished'; readonly massKg: number }
   | { readonly by: 'pieces'; readonly pieces: number };
 
+/** What the floor asks of the choice of lots, beyond cost and limits. */
+export interface FloorWishes {
+  /** Lots, by id, of which only whole boxes are taken. */
+  readonly wholeBoxes?: readonly string[];
+  /** Most meat lots in the batch. */
+  readonly mostLots?: number;
+  /** The fewest meat lots whose cost is at most this share above the least. */
+  readonly simplestWithin?: number;
+  /** As much of the older lots as this share above the least cost pays for. */
+  readonly olderFirstWithin?: number;
+  /** How far the batch may be from its asked size, as a share of it, so that boxes come out whole. */
+  readonly sizeWithin?: number;
+}
+
 export interface FormulationRequest {
   readonly product: Product;
   readonly standard: Standard;
@@ -22,6 +36,12 @@ export interface FormulationRequest {
   readonly plant: Plant;
   /** The plant's own limits and those of the law that it has switched off. */
   readonly houseRules?: HouseRules;
+  /** Limits to be sure of in this batch, beside those of the house rules. */
+  readonly certainty?: readonly CertainLimit[];
+  /** Whole boxes, few lots, older lots first. */
+  readonly wishes?: FloorWishes;
+  /** Whether to work out what limits and lots are worth as well. */
+  readonly withPrices?: boolean;
   readonly engines: readonly Engine[];
 }
 
@@ -35,6 +55,7 @@ export interface Issue {
     | 'against-the-standard'
     | 'missing-figure'
     | 'below-the-scale'
+    | 'unknown-limit'
     | 'too-big';
   readonly path: readonly (string | number)[];
   readonly message: string;

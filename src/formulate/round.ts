@@ -80,7 +80,7 @@ function roundLine(
 }
 
 /** The most whole steps that stay within a mass, decided exactly. */
-function divisionsWithin(massKg: number, step: Exact): number {
+export function divisionsWithin(massKg: number, step: Exact): number {
   if (!Number.isFinite(massKg)) return Number.POSITIVE_INFINITY;
   const near = Math.floor(ratio(exact(massKg), step));
   const over = (count: number) => compare(multiply(exact(count), step), exact(massKg)) > 0;

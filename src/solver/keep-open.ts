@@ -11,7 +11,7 @@ export interface KeptModel {
   readonly setRow: (row: number, lower: number, upper: number) => void;
   readonly addRow: (row: Row) => void;
   readonly solve: () => PricedOutcome;
-  /** The model as it stands now. */
+  /** The model as it stands at the moment. */
   readonly model: () => LinearModel;
 }
 
@@ -96,7 +96,7 @@ export function keepOpen<Answer>(
       },
       // What an open model says of infeasible or unbounded is as much as any engine says.
       solve: () => answer() ?? solvePriced(model, engines),
-      model: () => ({ columns: [...columns], rows: [...rows] }),
+      model: () => model,
     });
   } finally {
     open?.close();

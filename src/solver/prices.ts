@@ -33,7 +33,18 @@ export function solvePriced(model: LinearModel, engines: readonly Engine[]): Pri
     worse?.doubted?.(`costs differ: ${first.cost} and ${second.cost}`);
     return { ...better, rowPrices };
   }
-  return { ...first, rowPrices: rowPricesByDual(model, engines) ?? model.rows.map(() => 0) };
+  return { ...first, rowPrices: dualOrNone(model, engines) };
+}
+
+/** Prices that could not be had are nothing: they prove a poor bound and never a false one. */
+function dualOrNone(model: LinearModel, engines: readonly Engine[]): readonly number[] {
+  const none = model.rows.map(() => 0);
+  try {
+    return rowPricesByDual(model, engines) ?? none;
+  } catch (error) {
+    if (!(error instanceof SolverFault)) throw error;
+    return none;
+  }
 }
 
 function tryOne(model: LinearModel, engine: Engine): Optimum | undefined {

@@ -1,6 +1,7 @@
 import type { Column, Engine, LinearModel, Row } from './model.ts';
-import { scaleRows } from './scale.ts';
-import { SolverFault, solve } from './solve.ts';
+import { solvePriced } from './prices.ts';
+import { rowScale, scaleRows } from './scale.ts';
+import { SolverFault } from './solve.ts';
 
 /** A row that may be missed, and how dear a miss of it is. */
 export interface SoftRow {
@@ -18,6 +19,8 @@ export interface Give {
 export interface Relaxation {
   readonly gives: readonly Give[];
   readonly values: readonly number[];
+  /** Where rows have to give, these prices prove it: no point keeps them all. */
+  readonly rowPrices: readonly number[];
 }
 
 /** Engines answer to about 1e-8: a smaller miss is told apart from none only when nothing larger is there. */
@@ -47,7 +50,7 @@ export function relax(
     };
     escapes.push({ rowIndex, under, over });
   }
-  const outcome = solve({ columns, rows }, engines);
+  const outcome = solvePriced({ columns, rows }, engines);
   if (outcome.status === 'infeasible') return undefined;
   if (outcome.status === 'unbounded') throw new SolverFault('a sum of misses cannot be unbounded', model);
   const at = (column: number) => outcome.values[column] ?? 0;
@@ -58,5 +61,6 @@ export function relax(
   return {
     gives: clear.length > 0 ? clear : misses.slice(0, 1).filter(({ by }) => by !== 0),
     values: outcome.values.slice(0, model.columns.length),
+    rowPrices: model.rows.map((row, index) => (outcome.rowPrices[index] ?? 0) * rowScale(row)),
   };
 }

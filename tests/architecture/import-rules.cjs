@@ -13,7 +13,7 @@ module.exports = {
     may('chemistry\\.ts$', 'exact\\.ts$'),
     may('batch/', 'batch/', ...LEAVES),
     may('solver/(?!engines)', 'solver/(?!engines)', 'exact\\.ts$'),
-    may('solver/engines/', 'solver/model\\.ts$', ...npm('javascript-lp-solver', 'highs')),
+    may('solver/engines/', 'solver/engines/', 'solver/model\\.ts$', ...npm('javascript-lp-solver', 'highs')),
     may('rules/', 'rules/', 'batch/', 'chemistry\\.ts$', 'solver/exact-model\\.ts$', ...LEAVES),
     may('standards/', 'standards/', 'rules/', ...LEAVES),
     may('formulate/', 'formulate/', 'rules/', 'batch/', 'solver/(?!engines)', ...LEAVES),

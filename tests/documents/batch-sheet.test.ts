@@ -3,9 +3,9 @@ import { type Desk, label, sheet } from '../../src/api/blending.ts';
 import { batchSheetText } from '../../src/documents/batch-sheet-text.ts';
 import { labelText } from '../../src/documents/label-text.ts';
 import { formulate } from '../../src/formulate/formulate.ts';
-import { javascriptLpSolver } from '../../src/solver/engines/javascript-lp-solver.ts';
 import { RULE_SETS } from '../../src/standards/all.ts';
 import { loadPlantFolder, type PlantData } from '../../src/tables/plant-folder.ts';
+import { ENGINES } from '../helpers/engines.ts';
 
 const DATA = loadPlantFolder('demo-data', 'ingredient-tables');
 
@@ -14,7 +14,7 @@ function deskOf(data: PlantData): Desk {
     data,
     ruleSets: RULE_SETS,
     today: () => '2026-11-25',
-    formulate: (task) => formulate({ ...task, engines: [javascriptLpSolver] }),
+    formulate: (task) => formulate({ ...task, engines: ENGINES }),
   };
 }
 const DESK = deskOf(DATA);

@@ -8,8 +8,8 @@ import type { Blend } from '../../src/formulate/blend.ts';
 import { formulate } from '../../src/formulate/formulate.ts';
 import type { FormulationRequest } from '../../src/formulate/request.ts';
 import { findStandard } from '../../src/rules/standard.ts';
-import { javascriptLpSolver } from '../../src/solver/engines/javascript-lp-solver.ts';
 import { US } from '../../src/standards/us/us.ts';
+import { ENGINES } from '../helpers/engines.ts';
 
 const TODAY = '2031-05-14';
 
@@ -111,7 +111,7 @@ function ask({ productClass, product, plant, size, supplies = [] }: Asked) {
     supplies,
     size: size ?? { by: 'total', massKg: 100 },
     date: TODAY,
-    engines: [javascriptLpSolver],
+    engines: ENGINES,
     product: {
       id: 'product',
       name: 'Product',

@@ -8,9 +8,9 @@ import { formulate } from '../../src/formulate/formulate.ts';
 import { FORMS } from '../../src/rules/forms.ts';
 import type { Limit } from '../../src/rules/limit.ts';
 import type { RuleSet } from '../../src/rules/standard.ts';
-import { javascriptLpSolver } from '../../src/solver/engines/javascript-lp-solver.ts';
 import { RULE_SETS } from '../../src/standards/all.ts';
 import { loadPlantFolder } from '../../src/tables/plant-folder.ts';
+import { ENGINES } from '../helpers/engines.ts';
 
 /** A limit that exists nowhere: at least 30 % of the meat of a cooked sausage is beef. */
 const INVENTED: Limit = {
@@ -42,7 +42,7 @@ const deskOf = (ruleSets: readonly RuleSet[]): Desk => ({
   data: DATA,
   ruleSets,
   today: () => '2026-11-25',
-  formulate: (task) => formulate({ ...task, engines: [javascriptLpSolver] }),
+  formulate: (task) => formulate({ ...task, engines: ENGINES }),
 });
 
 /** The smoked sausage without its own share of beef, which would hide the limit. */

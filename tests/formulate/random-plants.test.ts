@@ -4,8 +4,8 @@ import type { Supply } from '../../src/batch/lot.ts';
 import type { Blend } from '../../src/formulate/blend.ts';
 import { formulate } from '../../src/formulate/formulate.ts';
 import type { Standard } from '../../src/rules/standard.ts';
-import { javascriptLpSolver } from '../../src/solver/engines/javascript-lp-solver.ts';
 import { arbitraryRequest, type RandomRequest } from '../helpers/arbitrary-plants.ts';
+import { ENGINES } from '../helpers/engines.ts';
 import { type HighsAnswer, solveWithHighs } from '../helpers/highs.ts';
 import { ALL_STANDARDS } from '../helpers/materials.ts';
 import {
@@ -37,7 +37,7 @@ const cases: readonly Case[] = fc
   .map((request, index) => ({
     index,
     request,
-    outcome: formulate({ ...request, engines: [javascriptLpSolver] }),
+    outcome: formulate({ ...request, engines: ENGINES }),
     best: solveWithHighs(ownProblem(request).model),
   }));
 
@@ -83,9 +83,7 @@ describe('blends of random plants', () => {
     );
     const never = missing.filter((one) => {
       const more = fc.sample(arbitraryRequest([one]), { seed: SEED, numRuns: 200 });
-      return !more.some(
-        (request) => formulate({ ...request, engines: [javascriptLpSolver] }).outcome === 'blend',
-      );
+      return !more.some((request) => formulate({ ...request, engines: ENGINES }).outcome === 'blend');
     });
     expect(never.map(({ standard }) => standard.productClass)).toEqual([]);
     expect(missing.length).toBeLessThan(ALL_STANDARDS.length / 20);
@@ -338,7 +336,7 @@ describe('blends of random plants', () => {
 
 describe('least cost of random plants', () => {
   const some = made.slice(0, 250);
-  const again = (request: RandomRequest) => formulate({ ...request, engines: [javascriptLpSolver] });
+  const again = (request: RandomRequest) => formulate({ ...request, engines: ENGINES });
   const same = (a: number, b: number) => Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(a));
   const above = (a: number, b: number) => a >= b - 1e-6 * Math.max(1, Math.abs(b));
   const costOf = (outcome: ReturnType<typeof formulate>) =>

@@ -306,6 +306,8 @@ export function blendOf(lines: readonly BlendLine[]): Blend {
     finishedKg: batchKg,
     cost: 0,
     unroundedCost: 0,
+    proof: { leastCost: 0, aboveLeast: 0 },
+    certainty: [],
     checks: [],
     switchedOff: [],
     raw: makeup,

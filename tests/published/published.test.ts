@@ -15,9 +15,9 @@ import { FORMS } from '../../src/rules/forms.ts';
 import { inShownUnit, shownBound } from '../../src/rules/limit.ts';
 import { declaredMeat } from '../../src/rules/meat-content.ts';
 import { rowsOf } from '../../src/rules/row.ts';
-import { javascriptLpSolver } from '../../src/solver/engines/javascript-lp-solver.ts';
 import { toRow } from '../../src/solver/exact-model.ts';
 import { fixed, inUnit, kilograms, perKilogram } from '../../src/units.ts';
+import { ENGINES } from '../helpers/engines.ts';
 import {
   blendOf,
   checkOne,
@@ -293,7 +293,7 @@ function runBlend({ productClass, unit, total, supplies, fat, least, ...expected
     size: { by: 'total', massKg: kilograms({ value: total, unit }) },
     date: '2026-11-25',
     plant: plantOf(unit),
-    engines: [javascriptLpSolver],
+    engines: ENGINES,
   });
   if (answer.outcome !== 'blend') throw new Error(JSON.stringify(answer));
   const { blend } = answer;

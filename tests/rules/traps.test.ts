@@ -73,7 +73,7 @@ describe('traps of the United States', () => {
         switchedOff: [],
         greenWeightKg: 100,
         finished: MAKEUP,
-        missing: undefined,
+        missing: { says: 'batch', askedKg: 100, missingKg: 0 },
       }).join();
     expect(cautions()).toMatch(/L1 is the figure of its class, not a test/);
     expect(cautions({ fatFraction: 0.21, method: 'NIR' })).not.toMatch(/figure of its class/);
