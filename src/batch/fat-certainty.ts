@@ -110,7 +110,7 @@ export function testedFatSd(measured: MeasuredFat): number {
 
 const CERTIFICATE = /\bcertificate\b/i;
 const ROUGHER = /microwave|x-?ray/i;
-const NIR_OR_SOLVENT = /\bnirs?\b|near[- ]infrared|solvent|\bether\b/i;
+const NIR_OR_SOLVENT = /\bni[rt]s?\b|near[- ]infrared|solvent|\bether\b/i;
 
 function laboratorySdPoints(measured: MeasuredFat): number {
   // A method that names both, such as microwave and solvent, counts as the rougher one.

@@ -17,14 +17,14 @@ export interface FatTest extends MeasuredFat {
 }
 
 /**
- * How many lots the class figure counts as. Own judgement: a supplier may differ from the class by as much as his lots
- * differ among themselves, so the class gives way early; two of the plant's own tests weigh as much as it.
+ * How many lots the class figure counts as. Own judgement: a supplier's mean is taken to differ from the class by some
+ * 0.7 (one over the root of 2) of the spread among his lots, so two tested lots weigh as much as the class.
  */
 export const CLASS_WEIGHT_LOTS = 2;
 
 /**
- * Degrees of freedom of the class's spread. Own judgement: small, so that some ten lots outweigh it, yet above 4, so
- * that the variance it expects has itself a finite variance and two lots that happen to agree do not feign certainty.
+ * Degrees of freedom of the class's spread. Own judgement: few, so that half a dozen lots outweigh it, yet above 4, where
+ * the expected variance has a finite variance of its own: two lots that happen to agree must not feign certainty.
  */
 export const CLASS_DEGREES_OF_FREEDOM = 5;
 
@@ -118,8 +118,12 @@ function nextLotFactor({
  */
 export function learnTrim(prior: TrimPrior, tests: readonly FatTest[]): TrimKnowledge {
   const { materialId, supplierEstablishment, belief } = prior;
-  const [first] = tests;
-  if (!first) throw new RangeError(`tests of ${materialId} is empty; give at least one test`);
+  const [latestDate] = tests
+    .map(({ date }) => date)
+    .sort()
+    .reverse();
+  if (latestDate === undefined)
+    throw new RangeError(`tests of ${materialId} is empty; give at least one test`);
   const lots = fatOfLots(tests);
   const learned = updateBelief(belief, lots);
   return {
@@ -132,7 +136,7 @@ export function learnTrim(prior: TrimPrior, tests: readonly FatTest[]): TrimKnow
     meanFraction: fraction12(learned.meanFraction),
     shrinkage: belief.weightLots / learned.weightLots,
     sdFraction: fraction12(nextLotSd(learned)),
-    latestDate: tests.reduce((latest, { date }) => (date > latest ? date : latest), first.date),
+    latestDate,
   };
 }
 

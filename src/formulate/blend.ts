@@ -127,12 +127,15 @@ export interface NotUsedWorth {
   readonly wouldEnterBelowPerKg?: number;
 }
 
-/** A supply in use: the prices between which this blend stays best, and what one kilogram more of it saves. */
+/** A supply in use. */
 export interface UsedWorth {
   readonly supply: Supply;
-  readonly bestFromPerKg: number;
-  /** Absent when the blend stays best at any higher price. */
-  readonly bestToPerKg?: number;
+  /**
+   * The prices between which this blend stays best; without an upper end at any higher price. Absent where a margin
+   * is asked of a limit: there the blend shifts a little with every price.
+   */
+  readonly best?: { readonly fromPerKg: number; readonly toPerKg?: number };
+  /** What one kilogram more of it saves. */
   /** Absent where more of it lies there than is used. */
   readonly oneKgMoreSaves?: number;
 }

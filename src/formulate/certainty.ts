@@ -3,7 +3,7 @@ import type { Product } from '../batch/product.ts';
 import { type Exact, isZero, toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import type { Limit } from '../rules/limit.ts';
-import { spreadRows } from '../rules/spread.ts';
+import { spreadRows, type Uncertain, uncertain } from '../rules/spread.ts';
 import {
   type ChanceRow,
   type Cut,
@@ -56,19 +56,21 @@ export function chanceRows(
   model: BatchModel,
   coefficients: Coefficients,
 ): ChanceRow[] {
+  if (certain.length === 0) return [];
+  const fat = uncertain(coefficients);
   return certain.flatMap(({ limitId, confidence }) => {
     const z = Number(normalQuantile(confidence).toPrecision(12));
-    return rowsWithSpread(limitId, model, coefficients).flatMap(({ row, sds }) =>
+    return rowsWithSpread(limitId, model, fat).flatMap(({ row, sds }) =>
       sds.every(isZero) ? [] : [{ row, z, sds }],
     );
   });
 }
 
-function rowsWithSpread(limitId: string, model: BatchModel, coefficients: Coefficients) {
+function rowsWithSpread(limitId: string, model: BatchModel, fat: Uncertain) {
   const rows = [...model.limitOfRow].filter(([, { id }]) => id === limitId);
   const [, limit] = rows[0] ?? [];
   if (!limit) return [];
-  const spread = spreadRows(limit, coefficients).filter(({ row }) => row.terms.length > 0);
+  const spread = spreadRows(limit, fat).filter(({ row }) => row.terms.length > 0);
   return spread.flatMap(({ sds }, index) => {
     const row = rows[index]?.[0];
     return row === undefined ? [] : [{ row, sds }];
@@ -151,10 +153,11 @@ export function certaintyOf(
   masses: readonly Exact[],
 ): Certainty[] {
   const values = masses.map(toNumber);
+  const fat = uncertain(coefficients);
   return limits.flatMap((limit): Certainty[] => {
     const asked = certain.find(({ limitId }) => limitId === limit.id)?.confidence;
     const basisKg = toNumber(coefficients.total(limit.basis, masses));
-    const sides = spreadRows(limit, coefficients).map(({ row, sds }) => {
+    const sides = spreadRows(limit, fat).map(({ row, sds }) => {
       const mean = row.terms.reduce(
         (sum, { column, coefficient }) => sum + toNumber(coefficient) * (values[column] ?? 0),
         0,

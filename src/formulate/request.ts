@@ -40,6 +40,8 @@ export interface FormulationRequest {
   readonly certainty?: readonly CertainLimit[];
   /** Whole boxes, few lots, older lots first. */
   readonly wishes?: FloorWishes;
+  /** Bounds to try in place of those of single limits of the house, as fractions. */
+  readonly insteadOf?: readonly { readonly limitId: string; readonly bound: number }[];
   /** Whether to work out what limits and lots are worth as well. */
   readonly withPrices?: boolean;
   readonly engines: readonly Engine[];

@@ -6,7 +6,7 @@ import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
 import { keepOpen } from '../solver/keep-open.ts';
 import type { Engine } from '../solver/model.ts';
-import type { Priced } from '../solver/prices.ts';
+import { type Priced, reducedCosts } from '../solver/prices.ts';
 import { costRange, entryCost, worthOfMore } from '../solver/ranging.ts';
 import type { BatchModel } from './batch-model.ts';
 import type { LimitWorth, LineWorth, NotUsedWorth, UsedWorth, Worth } from './blend.ts';
@@ -24,13 +24,17 @@ const LINE_STEP = 0.001;
 /** A limit or line whose step is worth less than this per kilogram presses on nothing. */
 const NOTHING = 1e-9;
 
-/** What limits, lines and lots are worth at the least-cost blend. */
+/**
+ * What limits, lines and lots are worth at the least-cost blend. With margins the model is round where they hold it:
+ * then prices are read from the row prices, which are right at the blend itself.
+ */
 export function worthOf(
   model: BatchModel,
   optimum: Priced,
   coefficients: Coefficients,
   product: Product,
   engines: readonly Engine[],
+  isRound: boolean,
 ): Worth {
   const at = optimum.values.map((massKg) => exact(massKg));
   const batchKg = toNumber(coefficients.total(FORMS.formula, at));
@@ -38,7 +42,9 @@ export function worthOf(
     limits: limitWorths(model, optimum, coefficients, at, batchKg),
     lines: lineWorths(model, optimum, coefficients, product, at, batchKg),
     nextKg: optimum.rowPrices[0] ?? 0,
-    ...supplyWorths(model, optimum, coefficients, engines),
+    ...(isRound
+      ? worthsByRowPrices(model, optimum, coefficients)
+      : supplyWorths(model, optimum, coefficients, engines)),
   };
 }
 
@@ -102,11 +108,32 @@ function supplyWorths(
       const isAtItsEnd = massKg >= availableKg(supply) - NONE_KG;
       used.push({
         supply,
-        bestFromPerKg: from,
-        ...(to !== undefined && { bestToPerKg: to }),
+        best: { fromPerKg: from, ...(to !== undefined && { toPerKg: to }) },
         ...(isAtItsEnd && { oneKgMoreSaves: worthOfMore(kept, column, 1, optimum) }),
       });
     });
     return { notUsed, used };
   });
+}
+
+function worthsByRowPrices(
+  model: BatchModel,
+  { values, rowPrices }: Priced,
+  { supplies }: Coefficients,
+): Pick<Worth, 'notUsed' | 'used'> {
+  const left = reducedCosts(model, rowPrices);
+  const notUsed: NotUsedWorth[] = [];
+  const used: UsedWorth[] = [];
+  supplies.forEach((supply, column) => {
+    const massKg = values[column] ?? 0;
+    const rest = left[column] ?? 0;
+    if (massKg <= NONE_KG) {
+      const below = supply.costPerKg - rest;
+      notUsed.push({ supply, ...(below > 0 && { wouldEnterBelowPerKg: below }) });
+    } else {
+      const isAtItsEnd = massKg >= availableKg(supply) - NONE_KG;
+      used.push({ supply, ...(isAtItsEnd && { oneKgMoreSaves: Math.max(0, -rest) }) });
+    }
+  });
+  return { notUsed, used };
 }

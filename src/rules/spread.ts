@@ -13,14 +13,26 @@ export interface SpreadRow {
   readonly sds: readonly Exact[];
 }
 
+/** Coefficients as the supplies are known, and with every fat one standard deviation off. */
+export interface Uncertain {
+  readonly coefficients: Coefficients;
+  readonly oneOff: Coefficients;
+}
+
+/** What is uncertain about a list of supplies; to be worked out once for all limits. */
+export function uncertain(coefficients: Coefficients): Uncertain {
+  const { supplies, process } = coefficients;
+  return { coefficients, oneOff: new Coefficients(supplies.map(oneDeviationOff), process) };
+}
+
 /**
  * The rows of a limit with what the uncertain fat of the lots does to them. More fat means less water and protein
  * along the line of the species, so a limit on added water or protein is uncertain as well. Lots are taken as
  * independent of each other.
  */
-export function spreadRows(limit: Limit, coefficients: Coefficients): SpreadRow[] {
-  const { supplies, process } = coefficients;
-  const shifted = rowsOf(limit, new Coefficients(supplies.map(oneDeviationOff), process));
+export function spreadRows(limit: Limit, { coefficients, oneOff }: Uncertain): SpreadRow[] {
+  const { supplies } = coefficients;
+  const shifted = rowsOf(limit, oneOff);
   return rowsOf(limit, coefficients).map((row, index) => {
     const perKg = dense(row, supplies.length);
     const off = dense(shifted[index], supplies.length);
