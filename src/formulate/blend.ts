@@ -14,8 +14,42 @@ export type Formulation =
       readonly leftOut: readonly LeftOut[];
       /** Whether it is proven, in exact arithmetic, that there is none; otherwise no engine found one. */
       readonly proven: boolean;
+      /** Present where it was asked for. */
+      readonly wayOut?: WayOut;
     }
   | { readonly outcome: 'refused'; readonly issues: readonly Issue[] };
+
+/** What cannot hold together, and what would help; every way was worked out in full before it is offered. */
+export interface WayOut {
+  readonly conflict: readonly ConflictPart[];
+  readonly repairs: readonly Repair[];
+}
+
+/** One thing that takes part in a conflict: without it a blend would exist. */
+export interface ConflictPart {
+  readonly kind: 'law' | 'house' | 'line' | 'stock' | 'demand' | 'size';
+  readonly limitId?: string;
+  readonly supplyId?: string;
+  readonly says: string;
+}
+
+/** One change that leads to a blend. The law is never among them. */
+export interface Repair {
+  readonly kind: 'target' | 'targets together' | 'buy' | 'smaller batch' | 'confidence' | 'demand' | 'wish';
+  readonly says: string;
+  readonly changes: readonly RepairChange[];
+  /** Cost of the blend that it leads to, on printed weights; what is bought at an unknown price counts nothing. */
+  readonly cost: number;
+  readonly costPerKg: number;
+}
+
+export type RepairChange =
+  | { readonly limitId: string; readonly from: number; readonly to: number; readonly unit: Limit['unit'] }
+  | { readonly limitId: string; readonly confidenceFrom: number; readonly confidenceTo: number }
+  | { readonly buyMaterialId: string; readonly massKg: number; readonly costPerKg?: number }
+  | { readonly sizeFromKg: number; readonly sizeToKg: number }
+  | { readonly withoutLeastOf: string }
+  | { readonly withoutWish: string };
 
 /** What goes into the batch, as it is printed: every figure follows from weights that a scale can show. */
 export interface Blend {

@@ -76,7 +76,7 @@ function softRows({ limitOfRow }: BatchModel): SoftRow[] {
 }
 
 /** The most or the least that can be made with every limit kept; undefined when nothing bounds it. */
-function extremeSize(
+export function extremeSize(
   model: BatchModel,
   coefficients: Coefficients,
   { form }: SizeRow,

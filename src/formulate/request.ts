@@ -1,5 +1,6 @@
 import type { CertainLimit, HouseRules } from '../batch/house-rules.ts';
 import type { Supply } from '../batch/lot.ts';
+import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import type { Standard } from '../rules/standard.ts';
@@ -42,6 +43,8 @@ export interface FormulationRequest {
   readonly wishes?: FloorWishes;
   /** Bounds to try in place of those of single limits of the house, as fractions. */
   readonly insteadOf?: readonly { readonly limitId: string; readonly bound: number }[];
+  /** What could be bought, for a batch that has no blend: materials of the tables, with a price where one is known. */
+  readonly couldBuy?: readonly { readonly material: Material; readonly costPerKg?: number }[];
   /** Whether to work out what limits and lots are worth as well. */
   readonly withPrices?: boolean;
   readonly engines: readonly Engine[];

@@ -13,6 +13,7 @@ import {
   unsignedCell,
 } from './cells.ts';
 import { readTable } from './csv.ts';
+import { optionalFatSdCell } from './fat-tests.ts';
 
 /**
  * Reads the lots on hand. A lot without a measured fat keeps the figure of its material.
@@ -39,6 +40,7 @@ function lotRow(materials: ReadonlyMap<string, Material>) {
       box_unit: optionalTextCell.pipe(choiceCell(MASS_UNITS).optional()),
       measured_fat_percent: optionalPercentCell,
       fat_method: optionalTextCell,
+      fat_sd_points: optionalFatSdCell,
       received_date: dateCell,
       packed_date: optionalDateCell,
       use_by_date: optionalDateCell,
@@ -71,6 +73,12 @@ function lotRow(materials: ReadonlyMap<string, Material>) {
       if (row.measured_fat_percent === undefined && row.fat_method) {
         refuse('measured_fat_percent', 'is empty but fat_method is filled in; fill in both or neither');
       }
+      if (row.measured_fat_percent === undefined && row.fat_sd_points !== undefined) {
+        refuse(
+          'fat_sd_points',
+          'is filled in but measured_fat_percent is empty; give the test or leave it empty',
+        );
+      }
     });
 }
 
@@ -82,7 +90,11 @@ function lotOfRow(row: z.output<ReturnType<typeof lotRow>>): Lot {
     costPerKg: perKilogram(row.cost, row.cost_per),
     ...(row.measured_fat_percent !== undefined &&
       row.fat_method && {
-        measuredFat: { fatFraction: row.measured_fat_percent, method: row.fat_method },
+        measuredFat: {
+          fatFraction: row.measured_fat_percent,
+          method: row.fat_method,
+          ...(row.fat_sd_points !== undefined && { sdFraction: row.fat_sd_points }),
+        },
       }),
     receivedDate: row.received_date,
     ...(row.packed_date && { packedDate: row.packed_date }),

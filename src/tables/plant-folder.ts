@@ -4,7 +4,9 @@ import { type HouseRules, NO_HOUSE_RULES } from '../batch/house-rules.ts';
 import type { Lot } from '../batch/lot.ts';
 import type { Material } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
+import type { FatTest } from '../batch/trim-learning.ts';
 import { TableError } from './csv.ts';
+import { FAT_TESTS_FILE, readFatTests } from './fat-tests.ts';
 import { HOUSE_RULES_FILE, readHouseRules } from './house-rules.ts';
 import { readLots } from './lots.ts';
 import { loadMaterials } from './materials.ts';
@@ -21,6 +23,8 @@ export interface PlantData {
   readonly prices: ReadonlyMap<string, number>;
   readonly products: ReadonlyMap<string, StoredProduct>;
   readonly houseRules: HouseRules;
+  /** Past fat tests, from which the fat of later lots is learned. */
+  readonly fatTests: readonly FatTest[];
 }
 
 /** A product beside the JSON it was read from, which is the form that people edit and send back. */
@@ -30,7 +34,8 @@ export interface StoredProduct {
 }
 
 /**
- * Reads a plant's folder (plant.json, lots.csv, prices.csv, products/*.json, house-rules.json) and the ingredient tables.
+ * Reads a plant's folder (plant.json, lots.csv, prices.csv, products/*.json and, where they are, house-rules.json and
+ * fat-tests.csv) and the ingredient tables.
  * @throws TableError naming the file and place of what is wrong.
  */
 export function loadPlantFolder(folder: string, tablesFolder: string): PlantData {
@@ -43,6 +48,7 @@ export function loadPlantFolder(folder: string, tablesFolder: string): PlantData
     prices: readPrices('prices.csv', text('prices.csv'), materials),
     products: readProducts(join(folder, 'products'), materials),
     houseRules: readOptionalHouseRules(folder),
+    fatTests: readOptionalFatTests(folder, materials),
   };
 }
 
@@ -50,6 +56,12 @@ export function loadPlantFolder(folder: string, tablesFolder: string): PlantData
 function readOptionalHouseRules(folder: string): HouseRules {
   const path = join(folder, HOUSE_RULES_FILE);
   return existsSync(path) ? readHouseRules(HOUSE_RULES_FILE, readFileSync(path, 'utf8')) : NO_HOUSE_RULES;
+}
+
+/** A plant without the file has tested nothing yet. */
+function readOptionalFatTests(folder: string, materials: ReadonlyMap<string, Material>): FatTest[] {
+  const path = join(folder, FAT_TESTS_FILE);
+  return existsSync(path) ? readFatTests(FAT_TESTS_FILE, readFileSync(path, 'utf8'), materials) : [];
 }
 
 function readProducts(folder: string, materials: ReadonlyMap<string, Material>): Map<string, StoredProduct> {

@@ -48,6 +48,19 @@ test('an empty cell leaves its field out', () => {
   });
 });
 
+test('a test may bring its own standard deviation, in a column that may be left out', () => {
+  const header = HEADER.replace('fat_method', 'fat_method,fat_sd_points');
+  const rows = [
+    'X,beef-trim-85,1,kg,2,kg,,,16.2,NIR,0.8,2026-08-12,,,chilled,,,',
+    'Y,beef-trim-85,1,kg,2,kg,,,16.2,NIR,,2026-08-12,,,chilled,,,',
+  ];
+  const lots = readLots('lots.csv', [header, ...rows].join('\n'), materials);
+  expect(lots.map(({ measuredFat }) => measuredFat)).toStrictEqual([
+    { fatFraction: 0.162, method: 'NIR', sdFraction: 0.008 },
+    { fatFraction: 0.162, method: 'NIR' },
+  ]);
+});
+
 test('a measured fat of 0 is a measurement', () => {
   const [lot] = read('X,beef-trim-85,1,kg,2,kg,,,0,NIR,2026-08-12,,,chilled,,,');
   expect(lot?.measuredFat).toEqual({ fatFraction: 0, method: 'NIR' });
@@ -91,6 +104,15 @@ describe('a broken file says what to do', () => {
     ['not-a-number', 'row 3, on_hand, "NaN": is not a plain number'],
     ['fat-over-100', 'row 3, measured_fat_percent, "150": is above 100; percent is expected'],
     ['fat-without-method', 'row 3, fat_method, "": is empty; say how the fat was measured'],
+    [
+      'fat-sd-without-fat',
+      'row 3, fat_sd_points, "0.8": is filled in but measured_fat_percent is empty; give the test',
+    ],
+    ['fat-sd-of-nothing', 'row 3, fat_sd_points, "0": is 0, and no test is that sure; leave it empty'],
+    [
+      'fat-sd-too-large',
+      'row 3, fat_sd_points, "16.2": is above 10; the standard deviation in points of fat',
+    ],
     ['no-such-day', 'row 3, received_date, "2026-02-30": is not a calendar day; write it as 2026-11-25'],
     [
       'use-by-before-received',
