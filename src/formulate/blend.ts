@@ -38,9 +38,8 @@ export interface Repair {
   readonly kind: 'target' | 'targets together' | 'buy' | 'smaller batch' | 'confidence' | 'demand' | 'wish';
   readonly says: string;
   readonly changes: readonly RepairChange[];
-  /** Cost of the blend that it leads to, on printed weights; what is bought at an unknown price counts nothing. */
-  readonly cost: number;
-  readonly costPerKg: number;
+  /** Cost of a kilogram of the blend that it leads to, on printed weights; absent where a price is not known. */
+  readonly costPerKg?: number;
 }
 
 export type RepairChange =
@@ -48,6 +47,7 @@ export type RepairChange =
   | { readonly limitId: string; readonly confidenceFrom: number; readonly confidenceTo: number }
   | { readonly buyMaterialId: string; readonly massKg: number; readonly costPerKg?: number }
   | { readonly sizeFromKg: number; readonly sizeToKg: number }
+  | { readonly sizeWithin: number }
   | { readonly withoutLeastOf: string }
   | { readonly withoutWish: string };
 

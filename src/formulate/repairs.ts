@@ -23,6 +23,8 @@ export interface Stuck {
   readonly problem: Problem;
   /** The problem's model with the planes that confidence needed. */
   readonly model: BatchModel;
+  /** Whether the problem has a point, so that only whole boxes, few lots or the scales stand in the way. */
+  readonly hasPoint: boolean;
 }
 
 /** Tries at giving a change a little more when its first figure leaves no room for the scales. */
@@ -35,6 +37,8 @@ const MOST_OF_A_KIND = 3;
  * offered only when a blend comes out that keeps every limit on printed weights. The law is never relaxed.
  */
 export function repairsFor(stuck: Stuck): Repair[] {
+  // Where a blend exists and only the choice of lots or the scales stand in the way, no target is to blame.
+  if (stuck.hasPoint) return [...wishRepairs(stuck), ...roomierRepairs(stuck)];
   const single = targetRepairs(stuck);
   return [
     ...single,
@@ -59,8 +63,8 @@ function repair(
   says: string,
   changes: readonly RepairChange[],
   { cost, batchKg }: Blend,
-): Repair {
-  return { kind, says, changes, cost, costPerKg: cost / batchKg };
+): Repair & { readonly costPerKg: number } {
+  return { kind, says, changes, costPerKg: cost / batchKg };
 }
 
 /** Targets of the house that can move; the limits of nature cannot. */
@@ -74,7 +78,7 @@ function ownLimits({ model }: Stuck): Limit[] {
 
 function targetRepairs(stuck: Stuck): Repair[] {
   const { request, model, problem } = stuck;
-  const found: Repair[] = [];
+  const found: (Repair & { readonly costPerKg: number })[] = [];
   for (const limit of ownLimits(stuck)) {
     const reached = nearestRatio(model, limit, problem.coefficients, request.engines);
     if (reached === undefined) continue;
@@ -87,7 +91,7 @@ function targetRepairs(stuck: Stuck): Repair[] {
       break;
     }
   }
-  return found.sort((a, b) => a.cost - b.cost);
+  return found.sort((a, b) => a.costPerKg - b.costPerKg);
 }
 
 /** Where no single target helps: all that have to give, each by what the point of least misses asks of it. */
@@ -196,6 +200,21 @@ function wishRepairs({ request }: Stuck): Repair[] {
   });
 }
 
+/** How much bigger or smaller a batch may be, the least first. */
+const SIZES_WITHIN = [0.02, 0.05, 0.1];
+
+function roomierRepairs({ request }: Stuck): Repair[] {
+  const { wishes = {} } = request;
+  if (wishes.wholeBoxes === undefined) return [];
+  for (const sizeWithin of SIZES_WITHIN.filter((within) => within > (wishes.sizeWithin ?? 0))) {
+    const blend = tried({ ...request, wishes: { ...wishes, sizeWithin } });
+    if (!blend) continue;
+    const says = `Let the batch be up to ${percentOfFraction(sizeWithin)} % bigger or smaller: it comes to ${massText(blend.batchKg, request.plant.units)}.`;
+    return [repair('wish', says, [{ sizeWithin }], blend)];
+  }
+  return [];
+}
+
 function smallerRepairs({ request, ready, model, problem }: Stuck): Repair[] {
   const { size } = ready;
   const largest = extremeSize(model, problem.coefficients, size, 'largest', request.engines);
@@ -244,7 +263,8 @@ function buyRepairs(stuck: Stuck): Repair[] {
         massKg,
         ...(costPerKg !== undefined && { costPerKg }),
       };
-      found.push(repair('buy', says, [change], blend));
+      const { costPerKg: cost, ...unpriced } = repair('buy', says, [change], blend);
+      found.push(costPerKg === undefined ? unpriced : { ...unpriced, costPerKg: cost });
       break;
     }
   }

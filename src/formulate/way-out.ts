@@ -15,12 +15,12 @@ export function formulateOrShowWayOut(request: FormulationRequest): Formulation 
   const { engines, plant } = request;
   const { ready } = prepared;
   const problem = problemOf(request, ready);
-  const { model } = solveSurely(problem.model, problem.chances, engines);
+  const { model, outcome } = solveSurely(problem.model, problem.chances, engines);
   return {
     ...formulation,
     wayOut: {
       conflict: conflictIn(model, problem, plant.units, engines),
-      repairs: repairsFor({ request, ready, problem, model }),
+      repairs: repairsFor({ request, ready, problem, model, hasPoint: outcome.status === 'optimal' }),
     },
   };
 }
