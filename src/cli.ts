@@ -3,16 +3,22 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { blend, type Desk, label, sheet } from './api/blending.ts';
 import { dateSchema } from './api/contract/quantities.ts';
+import { curve } from './api/curves.ts';
+import { doJob } from './api/jobs.ts';
 import { loadPlant } from './api/load-plant.ts';
 import { notJson, Problem } from './api/problem.ts';
+import { listTrim } from './api/resources.ts';
 import { listRules } from './api/rules.ts';
 import { todayAt } from './api/service.ts';
 import { folderOf, fromWhereCalled } from './api/settings.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
+import { curveText } from './documents/curve-text.ts';
 import { explanationText } from './documents/explanation-text.ts';
 import { labelText } from './documents/label-text.ts';
 import { limitsText } from './documents/limits-text.ts';
-import { formulate } from './formulate/formulate.ts';
+import { trimText } from './documents/trim-text.ts';
+import { wayOutText } from './documents/way-out-text.ts';
+import { ENGINE_NAMES, type EngineName } from './solver/engine-names.ts';
 import { loadEngines } from './solver/engines/load.ts';
 import { RULE_SETS } from './standards/all.ts';
 import { TableError } from './tables/csv.ts';
@@ -23,6 +29,8 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   meatblock label  FILE     label declaration of the same
   meatblock blend  FILE     the blend alone, as JSON
   meatblock explain FILE    every limit of the blend: figure, bound, room and who brings how much of it
+  meatblock curve  FILE     least cost along a bound or a price (JSON, as POST /v1/curves takes it)
+  meatblock trim            what past fat tests say of each supplier's trim
   meatblock limits PRODUCT  limits that apply to a product of the plant, or to a product class
   meatblock classes         product classes of a jurisdiction
   meatblock products        products of the plant
@@ -32,6 +40,7 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   --plant FOLDER   the plant's folder (default: the demo plant)
   --tables FOLDER  the ingredient tables
   --date DAY       day of the rules for limits, YYYY-MM-DD
+  --engine NAME    the one engine to solve with: javascript-lp-solver or highs (default: by problem)
   --market PLACE   jurisdiction for limits and classes: us, eu, gb, ca, codex, anz (default: the plant's)
 
 Ends with 0 when done, 2 when called wrongly, 3 when the input cannot be used,
@@ -41,6 +50,9 @@ const EXIT = { done: 0, fault: 1, usage: 2, input: 3, noBlend: 4 } as const;
 
 /** Codes of the operating system for a file that the user named and that cannot be read. */
 const FILE_FAULTS = ['ENOENT', 'EISDIR', 'EACCES', 'ENOTDIR'];
+
+/** Commands that stand alone. */
+const WITHOUT_OPERAND: readonly string[] = ['products', 'classes', 'trim'];
 
 class UsageError extends Error {}
 
@@ -52,9 +64,9 @@ async function main(args: readonly string[]): Promise<number> {
     return EXIT.done;
   }
   if (command === undefined) throw new UsageError('Say what to do.');
-  const surplus = positionals[command === 'products' || command === 'classes' ? 1 : 2];
+  const surplus = positionals[WITHOUT_OPERAND.includes(command) ? 1 : 2];
   if (surplus !== undefined) throw new UsageError(`"${surplus}" is one word too many`);
-  const desk = openDesk(values.plant, values.tables);
+  const desk = openDesk(values.plant, values.tables, engineOf(values.engine));
   const print = <Answer>(answer: Answer, text: (answer: Answer) => string) =>
     console.log(values.json ? JSON.stringify(answer, null, 2) : text(answer));
 
@@ -73,12 +85,20 @@ async function main(args: readonly string[]): Promise<number> {
     case 'explain': {
       const answer = await blend(desk, readRequest(operand));
       if (answer.outcome === 'no blend') {
-        print(answer, ({ because }) => because.map(({ message }) => message).join('\n'));
+        print(answer, wayOutText);
         return EXIT.noBlend;
       }
       print(answer, explanationText);
       return EXIT.done;
     }
+    case 'curve': {
+      const answer = await curve(desk, readRequest(operand));
+      print(answer, curveText);
+      return answer.outcome === 'curve' ? EXIT.done : EXIT.noBlend;
+    }
+    case 'trim':
+      print(listTrim(desk), trimText);
+      return EXIT.done;
     case 'limits':
       print(limitsOf(desk, operand, values), limitsText);
       return EXIT.done;
@@ -113,6 +133,7 @@ function readArguments(args: readonly string[]) {
         tables: { type: 'string' },
         date: { type: 'string' },
         market: { type: 'string' },
+        engine: { type: 'string' },
       },
     });
   } catch (error) {
@@ -120,7 +141,11 @@ function readArguments(args: readonly string[]) {
   }
 }
 
-function openDesk(plant: string | undefined, tables: string | undefined): Desk {
+function openDesk(
+  plant: string | undefined,
+  tables: string | undefined,
+  engine: EngineName | undefined,
+): Desk {
   const data = loadPlant(
     folderOf(plant, 'demo-data', process.env),
     folderOf(tables, 'ingredient-tables', process.env),
@@ -130,8 +155,16 @@ function openDesk(plant: string | undefined, tables: string | undefined): Desk {
     data,
     ruleSets: RULE_SETS,
     today: () => data.plant.demoDate ?? todayAt(data.plant.timeZone),
-    formulate: async (task) => formulate({ ...task, engines: (await loadEngines()).engines }),
+    work: async (name, of) => doJob(name, of, (await loadEngines(engine)).engines),
   };
+}
+
+function engineOf(name: string | undefined): EngineName | undefined {
+  const found = ENGINE_NAMES.find((engine) => engine === name);
+  if (name !== undefined && !found) {
+    throw new UsageError(`--engine ${name}: choose one of ${ENGINE_NAMES.join(', ')}`);
+  }
+  return found;
 }
 
 function readRequest(file: string | undefined): unknown {

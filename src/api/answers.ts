@@ -6,6 +6,7 @@ import { inUnit, pricePerUnit } from '../units.ts';
 
 import type { BlendTask } from './blend-task.ts';
 import type { BlendAnswer, LaboratoryAnswer, LimitAnswer } from './contract/blend-answer.ts';
+import { certaintyAnswers, nearBestAnswers, proofOf, wayOutOf, worthOf } from './working-answers.ts';
 
 /** A formulation as it travels in JSON; a refusal never gets here, it is a problem. */
 export function blendAnswer(
@@ -20,6 +21,8 @@ export function blendAnswer(
         message,
       })),
       leftOut: formulation.leftOut.map(leftOutAnswer),
+      proven: formulation.proven,
+      ...(formulation.wayOut && { wayOut: wayOutOf(formulation.wayOut) }),
     };
   }
   const { blend } = formulation;
@@ -39,11 +42,25 @@ export function blendAnswer(
     costPerKg,
     costPerLb: pricePerUnit(costPerKg, 'lb'),
     unroundedCost: blend.unroundedCost,
+    proof: proofOf(blend, plant.currency),
+    certainty: certaintyAnswers(blend.certainty),
+    ...(blend.costOfCertainty !== undefined && { costOfCertainty: blend.costOfCertainty }),
+    ...(blend.choice && { choice: { ...blend.choice } }),
+    ...(blend.worth && { worth: worthOf(blend.worth) }),
+    ...(blend.nearBest && { nearBest: nearBestAnswers(blend.nearBest) }),
     lines: blend.lines.map(({ supply, weight, massKg, cost, asked }) => ({
       supplyId: supply.id,
       materialId: supply.material.id,
       material: supply.material.name,
       ...(supply.lot && { lotId: supply.lot.id }),
+      ...(supply.boxes !== undefined && { boxes: supply.boxes }),
+      ...(supply.fat && {
+        fat: {
+          meanFraction: supply.fat.meanFraction,
+          sdFraction: supply.fat.sdFraction,
+          says: supply.fat.says,
+        },
+      }),
       weight: { text: weight.text, unit: weight.scale.unit, scale: weight.scale.name },
       mass: inBothUnits(massKg),
       cost,

@@ -1,9 +1,10 @@
 import type { HouseRules } from '../batch/house-rules.ts';
 import { type Lot, type Supply, supplyOfLot, supplyOfMaterial } from '../batch/lot.ts';
-import type { Material } from '../batch/material.ts';
+import { isMeat, type Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
-import type { BatchSize, FormulationRequest } from '../formulate/request.ts';
+import { trimKnowledge } from '../batch/trim-learning.ts';
+import type { BatchSize, FloorWishes, FormulationRequest } from '../formulate/request.ts';
 import { houseRuleProblems } from '../rules/house-rules.ts';
 import { findStandard, notKnownOn, type RuleSet } from '../rules/standard.ts';
 import type { PlantData } from '../tables/plant-folder.ts';
@@ -48,12 +49,28 @@ export function prepareBlend(
     );
   }
   const lots = request.lots === 'inventory' ? data.lots : ownLots(request.lots, materials, date, issues);
-  const supplies = suppliesOf(lots, request, data, materials, issues);
+  const supplies = suppliesOf(lots, request, data, materials, date, issues);
   if (!product || !rules || issues.length > 0) return { ok: false, issues };
   const casing = materials.get(product.form.casingMaterialId ?? '');
   const plant: Plant = request.units ? { ...data.plant, units: request.units } : data.plant;
-  const task = { product, ...rules, supplies, size: sizeOf(request.batchSize), date, plant, houseRules };
-  return { ok: true, task: { ...task, ...(casing && { casing }) } };
+  const task: BlendTask = {
+    product,
+    ...rules,
+    supplies,
+    size: sizeOf(request.batchSize),
+    date,
+    plant,
+    houseRules,
+    certainty: request.certainty.map((certain) => ({ ...certain })),
+    couldBuy: couldBuy(materials, lots, data.prices),
+    withPrices: true,
+    ...(request.floor && { wishes: wishesOf(request.floor, lots, issues) }),
+    ...(request.nearBest && {
+      nearBest: { count: request.nearBest.count, withinFraction: request.nearBest.within },
+    }),
+    ...(casing && { casing }),
+  };
+  return issues.length > 0 ? { ok: false, issues } : { ok: true, task };
 }
 
 function productOf(request: BlendRequest, data: PlantData, issues: RequestIssue[]): Product | undefined {
@@ -115,6 +132,7 @@ function suppliesOf(
   request: BlendRequest,
   data: PlantData,
   materials: ReadonlyMap<string, Material>,
+  date: string,
   issues: RequestIssue[],
 ): Supply[] {
   request.excludeLots.forEach((id, index) => {
@@ -125,10 +143,16 @@ function suppliesOf(
     });
   });
   const bounds = lotBounds(request, lots, issues);
+  const knowledge = trimKnowledge(data.fatTests, materials, date);
   const wanted = lots.filter(({ id }) => !request.excludeLots.includes(id));
   const fromLots = wanted.flatMap((lot) => {
     const material = materials.get(lot.materialId);
-    return material ? [{ ...supplyOfLot(lot, material), ...bounds.get(lot.id) }] : [];
+    if (!material) return [];
+    const known = knowledge.find(
+      ({ materialId, supplierEstablishment }) =>
+        materialId === lot.materialId && supplierEstablishment === lot.supplierEstablishment,
+    );
+    return [{ ...supplyOfLot(lot, material, known), ...bounds.get(lot.id) }];
   });
   // A material that is kept in lots is drawn from them alone, so that its lots stay traceable.
   const inLots = new Set(lots.map(({ materialId }) => materialId));
@@ -145,4 +169,47 @@ function sizeOf(size: BlendRequest['batchSize']): BatchSize {
   if ('total' in size) return { by: 'total', massKg: kilograms(size.total) };
   if ('meat' in size) return { by: 'meat', massKg: kilograms(size.meat) };
   return { by: 'finished', massKg: kilograms(size.finished) };
+}
+
+/** What the floor asks, with the lots that it means by "all" and "frozen". */
+function wishesOf(
+  { wholeBoxes, ...floor }: NonNullable<BlendRequest['floor']>,
+  lots: readonly Lot[],
+  issues: RequestIssue[],
+): FloorWishes {
+  const boxed = lots.filter(({ boxKg }) => boxKg !== undefined);
+  if (Array.isArray(wholeBoxes)) {
+    wholeBoxes.forEach((id, index) => {
+      if (boxed.some((lot) => lot.id === id)) return;
+      const message = lots.some((lot) => lot.id === id)
+        ? `"${id}" is not kept in boxes; give its box weight or take it out of the list`
+        : `"${id}" is no lot on hand; take it out of the list`;
+      issues.push({ path: ['floor', 'wholeBoxes', index], message });
+    });
+  }
+  const ids = () => {
+    if (Array.isArray(wholeBoxes)) return wholeBoxes;
+    return boxed.filter(({ state }) => wholeBoxes === 'all' || state === 'frozen').map(({ id }) => id);
+  };
+  const { mostLots, simplestWithin, olderFirstWithin, sizeWithin } = floor;
+  return {
+    ...(wholeBoxes !== undefined && { wholeBoxes: ids() }),
+    ...(mostLots !== undefined && { mostLots }),
+    ...(simplestWithin !== undefined && { simplestWithin }),
+    ...(olderFirstWithin !== undefined && { olderFirstWithin }),
+    ...(sizeWithin !== undefined && { sizeWithin }),
+  };
+}
+
+/** Meat of the tables, at the dearest price that a lot of it has now: no one knows what the next will cost. */
+function couldBuy(
+  materials: ReadonlyMap<string, Material>,
+  lots: readonly Lot[],
+  prices: ReadonlyMap<string, number>,
+): NonNullable<BlendTask['couldBuy']> {
+  return [...materials.values()].filter(isMeat).map((material) => {
+    const paid = lots.filter(({ materialId }) => materialId === material.id).map((lot) => lot.costPerKg);
+    const costPerKg = paid.length > 0 ? Math.max(...paid) : prices.get(material.id);
+    return { material, ...(costPerKg !== undefined && { costPerKg }) };
+  });
 }

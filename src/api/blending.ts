@@ -1,5 +1,5 @@
 import { type BatchSheet, batchSheet } from '../documents/batch-sheet.ts';
-import type { Blend, Formulation } from '../formulate/blend.ts';
+import type { Blend } from '../formulate/blend.ts';
 import { type Declaration, declare } from '../labels/declaration.ts';
 import type { RuleSet } from '../rules/standard.ts';
 import type { PlantData } from '../tables/plant-folder.ts';
@@ -7,6 +7,7 @@ import { blendAnswer } from './answers.ts';
 import { type BlendTask, prepareBlend } from './blend-task.ts';
 import type { BlendAnswer } from './contract/blend-answer.ts';
 import { type BlendRequest, blendRequestSchema } from './contract/blend-request.ts';
+import type { Worker } from './jobs.ts';
 import type { RequestIssue } from './own-inputs.ts';
 import { parseOrProblem } from './parse.ts';
 import { fieldErrors, Problem } from './problem.ts';
@@ -17,7 +18,10 @@ export interface Desk {
   readonly ruleSets: readonly RuleSet[];
   /** The day at the plant, YYYY-MM-DD. */
   readonly today: () => string;
-  readonly formulate: (task: BlendTask) => Promise<Formulation> | Formulation;
+  /** Works out a job, here or in another thread. */
+  readonly work: Worker;
+  /** Answers not believed since the start, by engine. */
+  readonly doubts?: () => Readonly<Record<string, number>>;
 }
 
 /** A blend, or why there is none. @throws Problem when the request cannot be used. */
@@ -54,7 +58,7 @@ async function formulated(desk: Desk, body: unknown) {
   const request = parseOrProblem(blendRequestSchema, body);
   const prepared = prepareBlend(request, desk.data, desk.ruleSets, desk.today());
   if (!prepared.ok) throw unusable(prepared.issues, request);
-  const formulation = await desk.formulate(prepared.task);
+  const formulation = await desk.work('blend', prepared.task);
   if (formulation.outcome === 'refused') throw unusable(formulation.issues, request);
   return { task: prepared.task, formulation };
 }
@@ -65,16 +69,29 @@ async function settledBlend(desk: Desk, body: unknown): Promise<{ task: BlendTas
   throw new Problem('no-blend', formulation.because.map(({ message }) => message).join(' '));
 }
 
-function unusable(issues: readonly RequestIssue[], request: BlendRequest): Problem {
+/** @param place where in the body the request for a blend stands. */
+export function unusable(
+  issues: readonly RequestIssue[],
+  request: Pick<BlendRequest, 'product'>,
+  place: (path: RequestIssue['path']) => RequestIssue['path'] = (path) => path,
+): Problem {
   const detail =
     issues.length === 1 ? 'One thing stands in the way.' : `${issues.length} things stand in the way.`;
   return new Problem('cannot-be-used', detail, {
-    errors: fieldErrors(issues.map((issue) => atWhatWasSent(issue, request))),
+    errors: fieldErrors(
+      issues.map((issue) => {
+        const { path, message } = atWhatWasSent(issue, request);
+        return { path: place(path), message };
+      }),
+    ),
   });
 }
 
 /** A product sent by its id has no fields in the request: the fault is named at the id. */
-function atWhatWasSent({ path, message }: RequestIssue, { product }: BlendRequest): RequestIssue {
+function atWhatWasSent(
+  { path, message }: RequestIssue,
+  { product }: Pick<BlendRequest, 'product'>,
+): RequestIssue {
   const [first, ...inside] = path;
   if (first !== 'product' || inside.length === 0 || typeof product !== 'string') return { path, message };
   return { path: ['product'], message: `${product}, ${inside.join('.')}: ${message}` };

@@ -7,6 +7,7 @@ import {
   problemSchema,
 } from './contract/blend-answer.ts';
 import { blendRequestSchema } from './contract/blend-request.ts';
+import { curveAnswerSchema, curveRequestSchema } from './contract/curve.ts';
 import {
   healthAnswer,
   lotsAnswer,
@@ -18,6 +19,7 @@ import {
   productsQuery,
   rulesAnswer,
   rulesQuery,
+  trimAnswer,
 } from './contract/resources.ts';
 
 /** The contract as OpenAPI 3.1, made from the very schemas that check requests. */
@@ -38,6 +40,14 @@ export function openApiDocument(version: string) {
       '/v1/labels': {
         post: posting('Work out a blend and what its label must say', labelAnswerSchema, true),
       },
+      '/v1/curves': {
+        post: posting(
+          'Follow the least cost along a bound or a price',
+          curveAnswerSchema,
+          false,
+          curveRequestSchema,
+        ),
+      },
       '/v1/materials': {
         get: reading('Materials of the ingredient tables', materialsAnswer, materialsQuery),
       },
@@ -50,6 +60,7 @@ export function openApiDocument(version: string) {
         },
       },
       '/v1/rules': { get: reading('Limits with their citations', rulesAnswer, rulesQuery) },
+      '/v1/trim': { get: reading("What past fat tests say of each supplier's trim", trimAnswer) },
       '/v1/plant': { get: reading('The plant and its scales', plantAnswer) },
       '/v1/health': { get: reading('Whether the service answers', healthAnswer) },
     },
@@ -61,11 +72,16 @@ const problem = (description: string) => ({
   content: { 'application/problem+json': { schema: problemSchema } },
 });
 
-function posting(summary: string, answer: z.ZodType, alsoText = false): ZodOpenApiOperationObject {
+function posting(
+  summary: string,
+  answer: z.ZodType,
+  alsoText = false,
+  request: z.ZodType = blendRequestSchema,
+): ZodOpenApiOperationObject {
   return {
     tags: ['Blends'],
     summary,
-    requestBody: { required: true, content: { 'application/json': { schema: blendRequestSchema } } },
+    requestBody: { required: true, content: { 'application/json': { schema: request } } },
     responses: {
       '200': {
         description: 'The answer',

@@ -92,7 +92,7 @@ export function ownLots(
 }
 
 function lotOf(
-  { onHand, cost, box, receivedDate, state, id, materialId, ...input }: LotInput,
+  { onHand, cost, box, receivedDate, state, id, materialId, measuredFat, ...input }: LotInput,
   date: string,
 ): Lot {
   return {
@@ -104,6 +104,7 @@ function lotOf(
     onHandKg: kilograms(onHand),
     costPerKg: perKilogram(cost.amount, cost.per),
     ...(box && { boxKg: kilograms(box) }),
+    ...(measuredFat && { measuredFat: dropAbsent(measuredFat) }),
   };
 }
 
@@ -130,7 +131,7 @@ export function withOwnPrices(
   return prices;
 }
 
-export type LotBounds = Pick<Supply, 'leastKg' | 'mostKg'>;
+export type LotBounds = Pick<Supply, 'leastKg' | 'mostKg' | 'leastIfUsedKg'>;
 
 /** What the request says of the use of single lots. */
 export function lotBounds(
@@ -139,11 +140,12 @@ export function lotBounds(
   issues: Issues,
 ): Map<string, LotBounds> {
   const bounds = new Map<string, LotBounds>();
-  use.forEach(({ lotId, min, max }, index) => {
+  use.forEach(({ lotId, min, max, leastIfUsed }, index) => {
     const refuse = (field: string, message: string) => issues.push({ path: ['use', index, field], message });
     const lot = lots.find(({ id }) => id === lotId);
     const leastKg = min && kilograms(min);
     const mostKg = max && kilograms(max);
+    const leastIfUsedKg = leastIfUsed && kilograms(leastIfUsed);
     if (!lot) refuse('lotId', `"${lotId}" is no lot on hand; take it out of the list`);
     else if (excludeLots.includes(lotId)) {
       refuse('lotId', `"${lotId}" is also in excludeLots; take it out of one of the two`);
@@ -152,10 +154,23 @@ export function lotBounds(
         'min',
         `${min.value} ${min.unit} is more than the lot holds, ${massText(lot.onHandKg, min.unit)}; lower it`,
       );
+    } else if (
+      leastIfUsed &&
+      leastIfUsedKg !== undefined &&
+      leastIfUsedKg > Math.min(lot.onHandKg, mostKg ?? lot.onHandKg)
+    ) {
+      refuse(
+        'leastIfUsed',
+        `${leastIfUsed.value} ${leastIfUsed.unit} is more than can be used of the lot; lower it`,
+      );
     } else if (min && max && leastKg !== undefined && mostKg !== undefined && leastKg > mostKg) {
       refuse('min', `${min.value} ${min.unit} is above max ${max.value} ${max.unit}; lower min or raise max`);
     }
-    bounds.set(lotId, { ...(leastKg !== undefined && { leastKg }), ...(mostKg !== undefined && { mostKg }) });
+    bounds.set(lotId, {
+      ...(leastKg !== undefined && { leastKg }),
+      ...(mostKg !== undefined && { mostKg }),
+      ...(leastIfUsedKg !== undefined && { leastIfUsedKg }),
+    });
   });
   return bounds;
 }

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Lot } from '../batch/lot.ts';
 import type { Material } from '../batch/material.ts';
+import { trimKnowledge } from '../batch/trim-learning.ts';
 import { inUnit, pricePerUnit } from '../units.ts';
 import type { Desk } from './blending.ts';
 import type {
@@ -9,6 +10,7 @@ import type {
   MaterialAnswer,
   materialsQuery,
   productsQuery,
+  trimAnswer,
 } from './contract/resources.ts';
 import { Problem } from './problem.ts';
 
@@ -36,6 +38,11 @@ export function listLots({ data }: Desk, query: z.output<typeof lotsQuery>) {
       (!usableOn || ((lot.useByDate ?? '9999-12-31') >= usableOn && lot.receivedDate <= usableOn)),
   );
   return pageOf(found, page, lotAnswer);
+}
+
+/** What past fat tests say of each supplier's trim, as of today. */
+export function listTrim({ data, today }: Desk): z.output<typeof trimAnswer> {
+  return { items: trimKnowledge(data.fatTests, data.materials, today()).map((known) => ({ ...known })) };
 }
 
 /** Products of the plant in the form that a request takes. */

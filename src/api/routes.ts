@@ -3,10 +3,11 @@ import { batchSheetText } from '../documents/batch-sheet-text.ts';
 import { labelText } from '../documents/label-text.ts';
 import { blend, type Desk, label, sheet } from './blending.ts';
 import { lotsQuery, materialsQuery, productsQuery, rulesQuery } from './contract/resources.ts';
+import { curve } from './curves.ts';
 import { openApiDocument } from './openapi.ts';
 import { parseOrProblem } from './parse.ts';
 import { Problem } from './problem.ts';
-import { listLots, listMaterials, listProducts, readPlant, readProduct } from './resources.ts';
+import { listLots, listMaterials, listProducts, listTrim, readPlant, readProduct } from './resources.ts';
 import { listRules } from './rules.ts';
 
 /** Everything under /v1: each route parses, calls one use-case and sends what it answers. */
@@ -35,6 +36,13 @@ export function apiRoutes(desk: Desk, version: string): Router {
     })
     .all(refuseMethod('POST'));
 
+  router
+    .route('/curves')
+    .post(async (request, response) => {
+      response.json(await curve(desk, jsonBody(request)));
+    })
+    .all(refuseMethod('POST'));
+
   const get = (path: string, answer: (request: Request) => unknown) =>
     router
       .route(path)
@@ -48,7 +56,8 @@ export function apiRoutes(desk: Desk, version: string): Router {
   get('/products/:id', ({ params }) => readProduct(desk, String(params.id)));
   get('/rules', ({ query }) => listRules(desk, parseOrProblem(rulesQuery, query)));
   get('/plant', () => readPlant(desk));
-  get('/health', () => ({ status: 'ok', version }));
+  get('/trim', () => listTrim(desk));
+  get('/health', () => ({ status: 'ok', version, doubtedAnswers: desk.doubts?.() ?? {} }));
   get('/openapi.json', () => document);
   return router;
 }

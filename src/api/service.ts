@@ -5,7 +5,7 @@ import type { Logger } from 'pino';
 import { RULE_SETS } from '../standards/all.ts';
 import { createApp } from './app.ts';
 import type { Desk } from './blending.ts';
-import { formulationPool } from './formulation-pool.ts';
+import { jobPool } from './job-pool.ts';
 import { loadPlant } from './load-plant.ts';
 import type { Settings } from './settings.ts';
 
@@ -21,12 +21,22 @@ const STOP_WITHIN_MS = 10_000;
 /** Reads the plant and starts to listen. @throws TableError, or the error of the port. */
 export async function startService(settings: Settings, logger: Logger): Promise<Service> {
   const data = loadPlant(settings.plantFolder, settings.tablesFolder, RULE_SETS);
-  const pool = formulationPool(settings.solveSeconds);
+  const doubts = new Map<string, number>();
+  const pool = jobPool({
+    solveSeconds: settings.solveSeconds,
+    ...(settings.engine && { engine: settings.engine }),
+    doubted: (found) => {
+      for (const { engine } of found) doubts.set(engine, (doubts.get(engine) ?? 0) + 1);
+      const [first] = found;
+      logger.info({ count: found.length, ...first }, 'an answer of an engine was not believed');
+    },
+  });
   const desk: Desk = {
     data,
     ruleSets: RULE_SETS,
     today: () => data.plant.demoDate ?? todayAt(data.plant.timeZone),
-    formulate: pool.run,
+    work: pool.run,
+    doubts: () => Object.fromEntries(doubts),
   };
   const app = createApp({ desk, logger, version: packageVersion(), ...settings });
   let stopping = false;

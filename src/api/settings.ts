@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
+import { ENGINE_NAMES, type EngineName } from '../solver/engine-names.ts';
 
 /** What the service can be told from its environment; everything has a default that works. */
 const settingsSchema = z.object({
@@ -12,6 +13,9 @@ const settingsSchema = z.object({
   MAX_BODY_KB: integer(1, 10_240).default(512),
   SOLVE_SECONDS: integer(1, 120).default(10),
   REQUESTS_PER_MINUTE: integer(1, 1_000_000).default(600),
+  ENGINE: z
+    .enum(['by problem', ...ENGINE_NAMES], `must be "by problem" or one of ${ENGINE_NAMES.join(', ')}`)
+    .default('by problem'),
 });
 
 export interface Settings {
@@ -23,6 +27,8 @@ export interface Settings {
   readonly maxBodyKb: number;
   readonly solveSeconds: number;
   readonly requestsPerMinute: number;
+  /** The one engine to use; the choice is by problem when absent. */
+  readonly engine?: EngineName;
 }
 
 function integer(min: number, max: number) {
@@ -53,6 +59,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     maxBodyKb: data.MAX_BODY_KB,
     solveSeconds: data.SOLVE_SECONDS,
     requestsPerMinute: data.REQUESTS_PER_MINUTE,
+    ...(data.ENGINE !== 'by problem' && { engine: data.ENGINE }),
   };
 }
 

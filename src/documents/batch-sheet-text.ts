@@ -17,6 +17,7 @@ export function batchSheetText(sheet: BatchSheet): string {
     ...section('SWITCHED OFF BY THE HOUSE', switchedOff(sheet)),
     ...section('NEEDS A LABORATORY TEST (not shown by the weights)', laboratory(sheet)),
     ...section('LEFT OUT', leftOut(sheet)),
+    ...section('HOW SURE, as far as the fat of the lots is known', sheet.howSure),
     ...section('MAKE-UP', makeup(sheet)),
     ...section('COST', cost(sheet)),
     ...section(
@@ -193,6 +194,7 @@ function cost({ cost: costs, currency }: BatchSheet): string[] {
     `Batch ${fixed(costs.batch, 2)} ${currency}`,
     `Raw ${money(costs.perLbRaw)} per lb, ${money(costs.perKgRaw)} per kg`,
     `Finished ${money(costs.perLbFinished)} per lb, ${money(costs.perKgFinished)} per kg`,
+    ...costs.notes,
   ];
 }
 

@@ -6,7 +6,8 @@ import type { AskedRate, Blend, BlendLine, Makeup, SwitchedOff } from '../formul
 import { type Check, describeCheck } from '../rules/check.ts';
 import { inForceOn, inShownUnit, type Sense, shownBound, sourceOf } from '../rules/limit.ts';
 import type { Standard } from '../rules/standard.ts';
-import { fixed, inUnit, pricePerUnit } from '../units.ts';
+import { fixed, inUnit, percentOfFraction, pricePerUnit } from '../units.ts';
+import { proofText } from './proof-text.ts';
 import { standingCautions } from './standing-cautions.ts';
 
 /** The sheet the floor weighs from and the inspector reads, as plain data: text and print follow from it. */
@@ -39,12 +40,16 @@ export interface BatchSheet {
   /** Limits that need a laboratory test. */
   readonly laboratory: readonly { readonly says: string; readonly citation: string; readonly read: string }[];
   readonly makeup: { readonly raw: Makeup; readonly finished: Makeup };
+  /** How likely limits are to hold, where the fat of the lots is uncertain: sentences. */
+  readonly howSure: readonly string[];
   readonly cost: {
     readonly batch: number;
     readonly perKgRaw: number;
     readonly perLbRaw: number;
     readonly perKgFinished: number;
     readonly perLbFinished: number;
+    /** How near to the least possible, and what certainty and whole boxes add: sentences. */
+    readonly notes: readonly string[];
   };
   readonly fillIn: readonly string[];
   readonly cautions: readonly string[];
@@ -170,7 +175,8 @@ export function batchSheet({
       read,
     })),
     makeup: { raw: blend.raw, finished: blend.finished },
-    cost: costs(blend),
+    howSure: howSure(blend),
+    cost: costs(blend, plant.currency),
     fillIn: fillIn(product),
     cautions: [...blend.cautions, ...standingCautions(product, blend.lines)],
   };
@@ -191,13 +197,20 @@ function pickLine({ supply, massKg, weight }: BlendLine, loads: number): PickLin
       mass: bothUnits(massKg),
       fetch: `${printedWeight(weight.scale, weight.divisions * loads).text} ${weight.scale.unit}`,
       state: lot.state,
-      ...(boxKg !== undefined && { boxes: boxesOf(massKg, boxKg) }),
+      ...(boxKg !== undefined && {
+        boxes: supply.boxes === undefined ? boxesOf(massKg, boxKg) : wholeBoxes(supply.boxes),
+      }),
       ...(location !== undefined && { location }),
       ...(supplierEstablishment !== undefined && { supplierEstablishment }),
       ...(supplierLot !== undefined && { supplierLot }),
       ...(useByDate !== undefined && { useByDate }),
     },
   ];
+}
+
+/** Boxes that are emptied: what the division of the scale leaves of one goes in with the last load. */
+function wholeBoxes(full: number) {
+  return { full, rest: bothUnits(0) };
 }
 
 function boxesOf(massKg: number, boxKg: number) {
@@ -248,7 +261,8 @@ function switchedOffLine({ limit, reason, check }: SwitchedOff): SwitchedOffLine
   return { says: limit.says, citation: sourceOf(limit), reason, found };
 }
 
-function costs({ cost, batchKg, finishedKg }: Blend): BatchSheet['cost'] {
+function costs(blend: Blend, currency: string): BatchSheet['cost'] {
+  const { cost, batchKg, finishedKg } = blend;
   const perKgRaw = cost / batchKg;
   const perKgFinished = cost / finishedKg;
   return {
@@ -257,6 +271,7 @@ function costs({ cost, batchKg, finishedKg }: Blend): BatchSheet['cost'] {
     perLbRaw: pricePerUnit(perKgRaw, 'lb'),
     perKgFinished,
     perLbFinished: pricePerUnit(perKgFinished, 'lb'),
+    notes: costNotes(blend, currency),
   };
 }
 
@@ -279,4 +294,28 @@ function fillIn({ process }: Product): string[] {
     'Cures and restricted ingredients checked by (signature)',
     'Reviewed by (signature, date)',
   ];
+}
+
+function costNotes({ proof, costOfCertainty, choice }: Blend, currency: string): string[] {
+  const money = (amount: number) => `${fixed(amount, 2)} ${currency}`;
+  return [
+    proofText(proof, currency),
+    ...(costOfCertainty === undefined
+      ? []
+      : [`Being as sure as asked costs ${money(costOfCertainty)} of it.`]),
+    ...(choice
+      ? [
+          `Lots were chosen as the floor asked; the engine reports that no such choice costs less than ${money(choice.reportedLeastCost)} before rounding.`,
+        ]
+      : []),
+  ];
+}
+
+/** A sentence for each limit that was asked to hold with a confidence, and for those that may well not hold. */
+function howSure({ certainty }: Blend): string[] {
+  return certainty.map(({ limit, probability, sdFraction, confidence }) => {
+    const asked = confidence === undefined ? '' : `, ${percentOfFraction(confidence)} % was asked`;
+    const sign = limit.unit === 'percent' ? 'points' : limit.unit;
+    return `${limit.says} Holds with a probability of ${fixed(probability * 100, 1)} %${asked} (sd ${fixed(inShownUnit(sdFraction, limit.unit), 2)} ${sign}).`;
+  });
 }

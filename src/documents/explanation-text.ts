@@ -1,8 +1,9 @@
 import { sourceOf } from '../rules/limit.ts';
 import { fixed } from '../units.ts';
+import { type Workings, workingsText } from './workings-text.ts';
 
 /** What an explanation reads of a blend; the answer of the service fits it. */
-export interface Explained {
+export interface Explained extends Workings {
   readonly product: string;
   readonly date: string;
   readonly standard: { readonly says: string; readonly citation: string };
@@ -55,6 +56,7 @@ export function explanationText(blend: Explained): string {
       `  Reason: ${reason}`,
       ...(check ? checkLines(check, blend).map((line) => `  ${line}`) : []),
     ]),
+    ...workingsText(blend),
     ...(blend.laboratory.length > 0 ? ['', 'NEEDS A LABORATORY TEST, which no formula can replace:'] : []),
     ...blend.laboratory.map((limit) => `  - ${limit.says} (${sourceOf(limit)})`),
   ].join('\n');

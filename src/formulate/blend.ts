@@ -72,6 +72,8 @@ export interface Blend {
   readonly choice?: Choice;
   /** What limits and lots are worth; absent where it was not asked for. */
   readonly worth?: Worth;
+  /** The next best blends of other lots, the cheapest first; absent where it was not asked for. */
+  readonly nearBest?: readonly NearBest[];
   readonly checks: readonly ExplainedCheck[];
   /** Limits of the law that the house does not hold, and how the batch stands to them. */
   readonly switchedOff: readonly SwitchedOff[];
@@ -137,6 +139,16 @@ export interface Worth {
   readonly nextKg: number;
   readonly notUsed: readonly NotUsedWorth[];
   readonly used: readonly UsedWorth[];
+}
+
+/** A blend of another choice of meat lots that costs little more. */
+export interface NearBest {
+  readonly blend: Blend;
+  /** Share above the least cost of all, before rounding; a hair below 0 by the arithmetic of engines at most. */
+  readonly aboveFraction: number;
+  /** Meat lots of the cheapest blend that it does without, and those it takes in their place. */
+  readonly without: readonly string[];
+  readonly withInstead: readonly string[];
 }
 
 /** A limit that presses on the cost. */

@@ -54,9 +54,18 @@ function coarseLines({ lines }: Cautioned): string[] {
 
 function untestedFat({ lines }: Cautioned): string[] {
   const untested = lines.filter(({ supply }) => isMeat(supply.material) && !supply.lot?.measuredFat);
-  if (untested.length === 0) return [];
-  const names = untested.map(({ supply }) => supply.id).join(', ');
-  return [`Fat of ${names} is the figure of its class, not a test of the lot: test the ground batch.`];
+  const learned = untested.filter(({ supply }) => supply.fat?.from === 'lots of the supplier');
+  const byClass = untested.filter((line) => !learned.includes(line));
+  const names = byClass.map(({ supply }) => supply.id).join(', ');
+  return [
+    ...learned.map(
+      ({ supply: { id, fat } }) =>
+        `Fat of ${id} was not tested; ${fixed((fat?.meanFraction ?? 0) * 100, 1)} % is expected from ${fat?.says}: test the ground batch.`,
+    ),
+    ...(byClass.length === 0
+      ? []
+      : [`Fat of ${names} is the figure of its class, not a test of the lot: test the ground batch.`]),
+  ];
 }
 
 function limitsFromMemory({ checks }: Cautioned): string[] {

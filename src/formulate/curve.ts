@@ -2,6 +2,7 @@ import { exact, toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { type Form, formsOf } from '../rules/form.ts';
 import { FORMS } from '../rules/forms.ts';
+import { fromShownUnit, type Limit } from '../rules/limit.ts';
 import { ends } from '../rules/row.ts';
 import { type KeptModel, keepOpen } from '../solver/keep-open.ts';
 import { type CurvePoint, corners } from '../solver/parametric.ts';
@@ -11,13 +12,14 @@ import { nearestRatio } from './least-change.ts';
 import { type Problem, prepare, problemOf, type Ready } from './prepare.ts';
 import type { FormulationRequest, Issue } from './request.ts';
 
-/** Along what the least cost is followed, with its two ends; a fraction for a limit, a price per kg for a supply. */
+/** Along what the least cost is followed: a bound in the unit people read it in, or a price per kg. */
 export type Along =
   | { readonly limitId: string; readonly from: number; readonly to: number }
   | { readonly supplyId: string; readonly from: number; readonly to: number };
 
 /** The least cost of the batch, before rounding, at one place. */
 export interface CostAt {
+  /** A fraction along a limit, a price per kg along a supply. */
   readonly at: number;
   readonly cost: number;
   /** Kilograms of each supply in the blend there, by id; those not used are left out. */
@@ -32,6 +34,8 @@ export type CostCurve =
       readonly corners: boolean;
       /** Raw weight of the batch, to turn a cost into a price per kg. */
       readonly batchKg: number;
+      /** The limit that is followed, where it is one. */
+      readonly limit?: Limit;
       /** The place of the request itself: its bound or its price. */
       readonly today: number;
       /** The range in which a blend exists, where it does not reach both ends. */
@@ -78,8 +82,12 @@ function alongLimit(
   }
   const reached = nearestRatio(model, limit, coefficients, engines);
   if (reached === undefined) return noBlend();
-  const from = side === 'max' ? Math.max(along.from, reached) : along.from;
-  const to = side === 'min' ? Math.min(along.to, reached) : along.to;
+  const [first, last] = [along.from, along.to].map((shown) => fromShownUnit(shown, limit.unit)) as [
+    number,
+    number,
+  ];
+  const from = side === 'max' ? Math.max(first, reached) : first;
+  const to = side === 'min' ? Math.min(last, reached) : last;
   if (from > to) return noBlend();
   const basisKg = fixedBasisKg(limit.basis, size.form, size.massKg, coefficients);
   const rows = [...model.limitOfRow].filter(([, { id }]) => id === limit.id).map(([row]) => row);
@@ -97,7 +105,7 @@ function alongLimit(
       },
       coefficients,
     );
-    return curve(points, false, coefficients, today, { from, to });
+    return { ...curve(points, false, coefficients, today, { from, to }), limit };
   }
   const [row = 0] = rows;
   return keepOpen(model, engines, (kept) => {
@@ -109,7 +117,10 @@ function alongLimit(
       kept.setRow(row, lower, upper);
       return solvedAt(kept, bound, (outcome) => (outcome.rowPrices[row] ?? 0) * basisKg);
     };
-    return curve(follow(ask, from, to, 1, coefficients), true, coefficients, today, { from, to });
+    return {
+      ...curve(follow(ask, from, to, 1, coefficients), true, coefficients, today, { from, to }),
+      limit,
+    };
   });
 }
 
@@ -223,7 +234,7 @@ function curve(
   coefficients: Coefficients,
   today: number,
   feasible: { readonly from: number; readonly to: number },
-): CostCurve {
+): Extract<CostCurve, { outcome: 'curve' }> {
   const perKg = coefficients.of(FORMS.formula).map(toNumber);
   const first = points[0]?.massesKg;
   const batchKg = coefficients.supplies.reduce(

@@ -1,28 +1,21 @@
 import { isMeat } from '../batch/material.ts';
-import type { Blend } from './blend.ts';
+import type { Blend, NearBest } from './blend.ts';
 import { solveSurely } from './certainty.ts';
 import { chooseLots, NONE_KG } from './choose-lots.ts';
 import { formulate } from './formulate.ts';
 import { prepare, problemOf } from './prepare.ts';
 import type { FormulationRequest } from './request.ts';
 
-/** A blend of another choice of meat lots that costs little more. */
-export interface NearBest {
-  readonly blend: Blend;
-  /** Share above the least cost of all, before rounding; a hair below 0 by the arithmetic of engines at most. */
-  readonly aboveFraction: number;
-  /** Meat lots of the cheapest blend that it does without, and those it takes in their place. */
-  readonly without: readonly string[];
-  readonly withInstead: readonly string[];
-}
-
 /**
  * The cheapest blends that differ in their meat lots, each doing without at least one lot of every one before it, as
  * far as they cost no more than a share above the least. Worked out as choices of lots in whole numbers, then
  * formulated in full on the lots chosen.
- * @param count at most so many. @param withinFraction share above the least cost.
+ * @param asked at most so many, no more than this share above the least cost.
  */
-export function nearBest(request: FormulationRequest, count: number, withinFraction: number): NearBest[] {
+export function nearBest(
+  request: FormulationRequest,
+  { count, withinFraction }: NonNullable<FormulationRequest['nearBest']>,
+): NearBest[] {
   const prepared = prepare(request);
   if (!prepared.ok) return [];
   const { engines, wishes = {} } = request;

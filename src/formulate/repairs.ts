@@ -53,7 +53,7 @@ export function repairsFor(stuck: Stuck): Repair[] {
 
 /** The blend of a changed request, if there is one. */
 function tried(request: FormulationRequest): Blend | undefined {
-  const { couldBuy: _, ...plain } = request;
+  const { couldBuy: _, nearBest: __, ...plain } = request;
   const formulation = formulate({ ...plain, withPrices: false });
   return formulation.outcome === 'blend' ? formulation.blend : undefined;
 }

@@ -45,6 +45,8 @@ export interface FormulationRequest {
   readonly insteadOf?: readonly { readonly limitId: string; readonly bound: number }[];
   /** What could be bought, for a batch that has no blend: materials of the tables, with a price where one is known. */
   readonly couldBuy?: readonly { readonly material: Material; readonly costPerKg?: number }[];
+  /** So many other blends at most, no more than this share above the least cost. */
+  readonly nearBest?: { readonly count: number; readonly withinFraction: number };
   /** Whether to work out what limits and lots are worth as well. */
   readonly withPrices?: boolean;
   readonly engines: readonly Engine[];

@@ -1,10 +1,9 @@
 import { CURING_AGENTS } from '../batch/carries.ts';
 import type { HouseRules, OwnLimit, TighterLimit } from '../batch/house-rules.ts';
 import type { Product } from '../batch/product.ts';
-import { fractionOfPercent } from '../units.ts';
 import { type Form, formsOf, type WorstOf } from './form.ts';
 import { FORMS } from './forms.ts';
-import { type Limit, shownBound } from './limit.ts';
+import { fromShownUnit, type Limit, shownBound } from './limit.ts';
 import type { RuleSet } from './standard.ts';
 
 /** The limits of a product once the house has had its say. */
@@ -49,16 +48,13 @@ export function applyHouseRules(limits: readonly Limit[], rules: HouseRules, pro
   };
 }
 
-const fractionOf = (shown: number, unit: Limit['unit']): number =>
-  unit === 'percent' ? fractionOfPercent(shown) : unit === 'ppm' ? Number(`${shown}e-6`) : shown;
-
 const tightened =
   ({ bound, reason }: TighterLimit) =>
   (limit: Limit): Limit => ({
     ...limit,
     id: `house-${limit.id}`,
     says: `House limit of ${bound} ${limit.unit === 'percent' ? '%' : limit.unit}, inside the law's: ${limit.says}`,
-    bound: fractionOf(bound, limit.unit),
+    bound: fromShownUnit(bound, limit.unit),
     authority: 'house',
     citation: `house limit (${limit.citation})`,
     ...(reason !== undefined && { note: reason }),
@@ -78,7 +74,7 @@ function ownLimit({ id, says, numerator, basis, sense, bound, unit }: OwnLimit):
       numerator: counted,
       basis: of,
       sense,
-      bound: fractionOf(bound, unit),
+      bound: fromShownUnit(bound, unit),
       unit,
       authority: 'house',
       citation: 'house limit',
@@ -101,6 +97,13 @@ export function houseRuleProblems(rules: HouseRules, ruleSets: readonly RuleSet[
     ...rules.own.flatMap((own, index) => at(['own', index], whyNotOwn(own))),
     ...rules.switchedOff.flatMap(({ limitId }, index) =>
       at(['switchedOff', index], whyNotOff(limitId, known.get(limitId))),
+    ),
+    // Limits of the house depend on the product: one that a product lacks is passed over there.
+    ...(rules.certainty ?? []).flatMap(({ limitId }, index) =>
+      at(
+        ['certainty', index],
+        limitId.startsWith('house-') || known.has(limitId) ? undefined : unknownLimit(limitId),
+      ),
     ),
   ];
 }

@@ -1,3 +1,4 @@
+import { fractionOfPercent } from '../units.ts';
 import { type Form, formsOf, type WorstOf } from './form.ts';
 
 /**
@@ -63,6 +64,12 @@ export function sourceOf({ citation, read }: { readonly citation: string; readon
 /** The bound in the unit people read: 30 for 30 %, 156 for 156 ppm. */
 export function shownBound({ bound, unit }: Pick<Limit, 'bound' | 'unit'>): number {
   return inShownUnit(bound, unit);
+}
+
+/** The other way round: 30 % as 0.3, exactly as it is written. */
+export function fromShownUnit(shown: number, unit: Unit): number {
+  if (unit === 'percent') return fractionOfPercent(shown);
+  return unit === 'ppm' ? Number(`${shown}e-6`) : shown;
 }
 
 /** A fraction in the unit people read, without the noise of the multiplication. */

@@ -51,6 +51,19 @@ const switchedOffSchema = record(
   'must be a rule with limitId and reason',
 );
 
+/** How sure to be of one limit; the API takes the same form. */
+export const certainLimitSchema = record(
+  {
+    limitId: limitIdField,
+    confidence: z
+      .number(remedy('must be a number'))
+      .gt(0.5, remedy('must be above 0.5; a limit holds half of the time without any margin'))
+      .max(0.9999, remedy('must be at most 0.9999')),
+    products: names('product ids').exactOptional(),
+  },
+  'must be a rule with limitId and confidence, such as {"limitId": "house-fat-max", "confidence": 0.95}',
+);
+
 const MOST = 200;
 const list = <Item extends z.ZodType>(item: Item) =>
   z
@@ -64,8 +77,9 @@ export const houseRulesSchema = record(
     tighter: list(tighterSchema).superRefine(refuseRepeats('limitId', 'keep the tighter of the two')),
     own: list(ownSchema).superRefine(refuseRepeats('id', 'give each limit its own id')),
     switchedOff: list(switchedOffSchema),
+    certainty: list(certainLimitSchema),
   },
-  'must be an object with tighter, own and switchedOff',
+  'must be an object with tighter, own, switchedOff and certainty',
 );
 
 /**

@@ -3,7 +3,7 @@ import { availableParallelism } from 'node:os';
 import { afterEach, describe, expect, test } from 'vitest';
 import { type BlendTask, prepareBlend } from '../../src/api/blend-task.ts';
 import { blendRequestSchema } from '../../src/api/contract/blend-request.ts';
-import { formulationPool } from '../../src/api/formulation-pool.ts';
+import { jobPool } from '../../src/api/job-pool.ts';
 import { Problem } from '../../src/api/problem.ts';
 import type { Service } from '../../src/api/service.ts';
 import type { Settings } from '../../src/api/settings.ts';
@@ -61,9 +61,9 @@ describe('a limit on requests in a minute', () => {
 describe('a limit on the time of one blend', () => {
   test('ends in the problem "too-slow", and a pool with more time still answers', async () => {
     const task = taskOf(GOOD);
-    const hasty = formulationPool(0.001);
+    const hasty = jobPool({ solveSeconds: 0.001, doubted: () => undefined });
     try {
-      const refusals = await Promise.allSettled([hasty.run(task), hasty.run(task)]);
+      const refusals = await Promise.allSettled([hasty.run('blend', task), hasty.run('blend', task)]);
       for (const refusal of refusals) {
         expect(refusal).toMatchObject({ status: 'rejected', reason: { kind: 'too-slow' } });
         expect(refusal.status === 'rejected' && refusal.reason).toBeInstanceOf(Problem);
@@ -71,9 +71,9 @@ describe('a limit on the time of one blend', () => {
     } finally {
       await hasty.close();
     }
-    const patient = formulationPool(30);
+    const patient = jobPool({ solveSeconds: 30, doubted: () => undefined });
     try {
-      expect((await patient.run(task)).outcome).toBe('blend');
+      expect((await patient.run('blend', task)).outcome).toBe('blend');
     } finally {
       await patient.close();
     }
@@ -99,16 +99,16 @@ describe('a limit on blends that wait', () => {
 
   test('refuses what is too much as busy and answers all the others', async () => {
     const task = taskOf({ product: 'ground-beef-80-20', batchSize: { total: lb(500) } });
-    const pool = formulationPool(60);
+    const pool = jobPool({ solveSeconds: 60, doubted: () => undefined });
     try {
-      const results = await Promise.allSettled(Array.from({ length: MANY }, () => pool.run(task)));
+      const results = await Promise.allSettled(Array.from({ length: MANY }, () => pool.run('blend', task)));
       const refused = results.flatMap((result) => (result.status === 'rejected' ? [result.reason] : []));
       const answered = results.flatMap((result) => (result.status === 'fulfilled' ? [result.value] : []));
       expect(refused.length).toBeGreaterThan(0);
       expect(new Set(refused.map(({ kind }: Json) => kind))).toEqual(new Set(['busy']));
       expect(answered.length).toBeGreaterThanOrEqual(64);
       expect(new Set(answered.map(({ outcome }) => outcome))).toEqual(new Set(['blend']));
-      expect((await pool.run(task)).outcome).toBe('blend');
+      expect((await pool.run('blend', task)).outcome).toBe('blend');
     } finally {
       await pool.close();
     }

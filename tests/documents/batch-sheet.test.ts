@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { type Desk, label, sheet } from '../../src/api/blending.ts';
+import { doJob } from '../../src/api/jobs.ts';
 import { batchSheetText } from '../../src/documents/batch-sheet-text.ts';
 import { labelText } from '../../src/documents/label-text.ts';
-import { formulate } from '../../src/formulate/formulate.ts';
 import { RULE_SETS } from '../../src/standards/all.ts';
 import { loadPlantFolder, type PlantData } from '../../src/tables/plant-folder.ts';
 import { ENGINES } from '../helpers/engines.ts';
@@ -14,7 +14,7 @@ function deskOf(data: PlantData): Desk {
     data,
     ruleSets: RULE_SETS,
     today: () => '2026-11-25',
-    formulate: (task) => formulate({ ...task, engines: ENGINES }),
+    work: async (name, of) => doJob(name, of, ENGINES),
   };
 }
 const DESK = deskOf(DATA);

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { blend, type Desk, sheet } from '../../src/api/blending.ts';
+import { doJob } from '../../src/api/jobs.ts';
 import { listRules } from '../../src/api/rules.ts';
 import { batchSheetText } from '../../src/documents/batch-sheet-text.ts';
 import { explanationText } from '../../src/documents/explanation-text.ts';
 import { limitsText } from '../../src/documents/limits-text.ts';
-import { formulate } from '../../src/formulate/formulate.ts';
 import { FORMS } from '../../src/rules/forms.ts';
 import type { Limit } from '../../src/rules/limit.ts';
 import type { RuleSet } from '../../src/rules/standard.ts';
@@ -42,7 +42,7 @@ const deskOf = (ruleSets: readonly RuleSet[]): Desk => ({
   data: DATA,
   ruleSets,
   today: () => '2026-11-25',
-  formulate: (task) => formulate({ ...task, engines: ENGINES }),
+  work: async (name, of) => doJob(name, of, ENGINES),
 });
 
 /** The smoked sausage without its own share of beef, which would hide the limit. */

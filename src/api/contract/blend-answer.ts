@@ -1,5 +1,13 @@
 import { z } from 'zod';
 import { READS, SENSES, UNITS } from '../../rules/limit.ts';
+import {
+  certaintyAnswer,
+  choiceAnswer,
+  nearBestAnswer,
+  proofAnswer,
+  wayOutAnswer,
+  worthAnswer,
+} from './workings.ts';
 
 /** What the service answers. The types of the answers follow from these schemas. */
 
@@ -82,6 +90,11 @@ const line = z
     materialId: z.string(),
     material: z.string(),
     lotId: z.string().optional(),
+    boxes: z.int().optional().meta({ description: 'Whole boxes, where the blend opens none.' }),
+    fat: z
+      .object({ meanFraction: z.number(), sdFraction: z.number(), says: z.string() })
+      .optional()
+      .meta({ description: 'What is known of the fat of the lot, and how.' }),
     weight: z.object({ text: z.string(), unit: z.string(), scale: z.string() }).meta({
       description: 'What one load weighs, as the scale shows it.',
     }),
@@ -123,6 +136,17 @@ export const blendAnswerSchema = z
       unroundedCost: z
         .number()
         .meta({ description: 'Least cost before rounding to the scales, by the engine.' }),
+      proof: proofAnswer,
+      certainty: z.array(certaintyAnswer),
+      costOfCertainty: z
+        .number()
+        .optional()
+        .meta({ description: 'What the confidence asked for adds to the least cost.' }),
+      choice: choiceAnswer.optional().meta({
+        description: 'Where whole boxes or few lots were asked for: the choice of lots before rounding.',
+      }),
+      worth: worthAnswer.optional(),
+      nearBest: z.array(nearBestAnswer).optional(),
       lines: z.array(line),
       checks: z.array(check),
       switchedOff: z
@@ -139,6 +163,11 @@ export const blendAnswerSchema = z
     z.object({
       outcome: z.literal('no blend'),
       because: z.array(z.object({ limitId: z.string().optional(), message: z.string() })),
+      proven: z.boolean().meta({
+        description:
+          'Whether it is proven in exact arithmetic that no blend exists; otherwise none was found.',
+      }),
+      wayOut: wayOutAnswer.optional(),
       leftOut: z.array(leftOut),
     }),
   ])
@@ -211,6 +240,9 @@ export const batchSheetAnswerSchema = z
       z.object({ says: z.string(), citation: z.string(), reason: z.string(), found: z.string() }),
     ),
     laboratory: z.array(z.object({ says: z.string(), citation: z.string(), read: z.string() })),
+    howSure: z.array(z.string()).meta({
+      description: 'How likely limits are to hold, where the fat of the lots is uncertain.',
+    }),
     makeup: z.object({ raw: makeup, finished: makeup }),
     cost: z.object({
       batch: z.number(),
@@ -218,6 +250,9 @@ export const batchSheetAnswerSchema = z
       perLbRaw: z.number(),
       perKgFinished: z.number(),
       perLbFinished: z.number(),
+      notes: z
+        .array(z.string())
+        .meta({ description: 'How near to the least possible cost, and what was asked adds.' }),
     }),
     fillIn: z.array(z.string()),
     cautions: z.array(z.string()),

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { MOST_MAIN_PARTS, MOST_PARTS } from '../../batch/composition.ts';
 import { LOT_STATES } from '../../batch/lot.ts';
 import { ALLERGENS, MATERIAL_KINDS, SPECIES, SUBSTANCES } from '../../batch/material.ts';
-import { houseRulesSchema } from '../../tables/house-rules.ts';
+import { certainLimitSchema, houseRulesSchema } from '../../tables/house-rules.ts';
 import { choiceField, fractionField, record, refuseRepeats, remedy, shown } from '../../tables/json.ts';
 import { productSchema } from '../../tables/products.ts';
 import {
@@ -18,6 +18,12 @@ import {
 /** Most lots, materials or entries in one request. */
 const MOST = 500;
 
+const sdField = z
+  .number(remedy('must be a number'))
+  .gt(0, remedy('must be above 0; leave it out to take the default of the method'))
+  .max(0.1, remedy('must be at most 0.1, ten points of fat'))
+  .meta({ description: "Standard deviation of the lot's true fat about the result, as a fraction." });
+
 export const lotSchema = record(
   {
     id: idSchema,
@@ -25,7 +31,7 @@ export const lotSchema = record(
     onHand: stockSchema,
     cost: priceSchema,
     measuredFat: record(
-      { fatFraction: fractionField, method: textSchema(80) },
+      { fatFraction: fractionField, method: textSchema(80), sdFraction: sdField.optional() },
       'must be a result such as {"fatFraction": 0.21, "method": "NIR"}',
     )
       .optional()
@@ -151,6 +157,43 @@ function sizesGiven(input: unknown): string {
   return names.length === 0 ? 'has no size' : `has ${names.join(', ')}`;
 }
 
+const shareField = z
+  .number(remedy('must be a number'))
+  .min(0, remedy('must not be negative'))
+  .max(1, remedy('must be at most 1, which is 100 %'));
+
+const floorSchema = record(
+  {
+    wholeBoxes: z
+      .union(
+        [z.enum(['all', 'frozen']), listSchema(idSchema, MOST, 'lot ids')],
+        remedy('must be "all", "frozen" or a list of lot ids'),
+      )
+      .optional()
+      .meta({
+        description:
+          'Lots of which only whole boxes are taken: all that have boxes, the frozen ones, or these.',
+      }),
+    mostLots: z
+      .int(remedy('must be a whole number'))
+      .min(1, remedy('must be at least 1'))
+      .max(100, remedy('must be at most 100'))
+      .optional()
+      .meta({ description: 'Most meat lots in the batch.' }),
+    simplestWithin: shareField.optional().meta({
+      description: 'The fewest meat lots whose cost is at most this share above the least.',
+    }),
+    olderFirstWithin: shareField.optional().meta({
+      description:
+        'As much as possible of the lots to be used first, at most this share above the least cost.',
+    }),
+    sizeWithin: shareField.optional().meta({
+      description: 'How far the batch may be from its size, as a share of it, so that boxes come out whole.',
+    }),
+  },
+  'must be an object with wholeBoxes, mostLots, simplestWithin, olderFirstWithin or sizeWithin',
+).meta({ id: 'FloorWishes', description: 'What the floor asks of the choice of lots.' });
+
 export const blendRequestSchema = record(
   {
     product: z
@@ -170,15 +213,22 @@ export const blendRequestSchema = record(
       .meta({ description: "The plant's lots on hand, or lots given here." }),
     use: listSchema(
       record(
-        { lotId: idSchema, min: massSchema.optional(), max: massSchema.optional() },
-        'must name a lot and its min or max',
+        {
+          lotId: idSchema,
+          min: massSchema.optional(),
+          max: massSchema.optional(),
+          leastIfUsed: massSchema.optional(),
+        },
+        'must name a lot and its min, max or leastIfUsed',
       ),
       MOST,
       'entries such as {"lotId": "…", "min": {"value": 60, "unit": "lb"}}',
     )
       .superRefine(refuseRepeats('lotId', 'make it one entry with min and max'))
       .default([])
-      .meta({ description: 'The least or the most to use of a lot in this batch.' }),
+      .meta({
+        description: 'The least or the most to use of a lot in this batch, or the least if any is used.',
+      }),
     excludeLots: listSchema(idSchema, MOST, 'lot ids').default([]),
     materials: listSchema(materialSchema, MOST, 'materials')
       .superRefine(refuseRepeats('id', 'give each material its own id'))
@@ -195,6 +245,28 @@ export const blendRequestSchema = record(
       description:
         "Limits of your own, tighter ones than the law's, and limits switched off with a reason; the plant's own when absent.",
     }),
+    certainty: listSchema(certainLimitSchema, 20, 'limits to be sure of')
+      .superRefine(refuseRepeats('limitId', 'keep one confidence for each limit'))
+      .default([])
+      .meta({
+        description:
+          'Limits that must hold with this probability though the fat of the lots is uncertain, beside those of the house rules.',
+      }),
+    floor: floorSchema.optional(),
+    nearBest: record(
+      {
+        count: z
+          .int(remedy('must be a whole number'))
+          .min(1, remedy('must be at least 1'))
+          .max(10, remedy('must be at most 10')),
+        within: shareField,
+      },
+      'must have count and within, such as {"count": 5, "within": 0.02}',
+    )
+      .optional()
+      .meta({
+        description: 'Other blends of other lots, the cheapest first, within this share of the cost.',
+      }),
     units: choiceField(['lb', 'kg'])
       .optional()
       .meta({ description: "Units shown; the plant's own when absent." }),

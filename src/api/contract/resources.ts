@@ -83,7 +83,9 @@ export const lotAnswer = z
     onHand: z.object({ kg: z.number(), lb: z.number() }),
     costPerKg: z.number(),
     costPerLb: z.number(),
-    measuredFat: z.object({ fatFraction: z.number(), method: z.string() }).optional(),
+    measuredFat: z
+      .object({ fatFraction: z.number(), method: z.string(), sdFraction: z.number().optional() })
+      .optional(),
     receivedDate: z.string(),
     packedDate: z.string().optional(),
     useByDate: z.string().optional(),
@@ -140,7 +142,30 @@ export const plantAnswer = z.object({
   ),
 });
 
-export const healthAnswer = z.object({ status: z.literal('ok'), version: z.string() });
+export const trimAnswer = z.object({
+  items: z.array(
+    z.object({
+      materialId: z.string(),
+      supplierEstablishment: z.string(),
+      tests: z.int(),
+      lots: z.int(),
+      classMeanFraction: z.number(),
+      testedMeanFraction: z.number(),
+      meanFraction: z.number().meta({ description: 'Fat expected of the next lot.' }),
+      shrinkage: z.number().meta({ description: 'Weight of the class figure in it.' }),
+      sdFraction: z.number().meta({ description: 'Standard deviation of the next lot.' }),
+      latestDate: z.string(),
+    }),
+  ),
+});
+
+export const healthAnswer = z.object({
+  status: z.literal('ok'),
+  version: z.string(),
+  doubtedAnswers: z.record(z.string(), z.int()).meta({
+    description: 'Answers of each engine that were not believed since the start; another was taken.',
+  }),
+});
 
 export type MaterialAnswer = z.output<typeof materialAnswer>;
 export type LotAnswer = z.output<typeof lotAnswer>;

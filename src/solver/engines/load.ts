@@ -1,3 +1,4 @@
+import type { EngineName } from '../engine-names.ts';
 import type { Engine } from '../model.ts';
 import { loadHighs } from './highs.ts';
 import { javascriptLpSolver } from './javascript-lp-solver.ts';
@@ -8,9 +9,6 @@ export interface Loaded {
   /** Whether one of them must be loaded anew before it can be asked again. */
   readonly isBroken: () => boolean;
 }
-
-export const ENGINE_NAMES = ['javascript-lp-solver', 'highs'] as const;
-export type EngineName = (typeof ENGINE_NAMES)[number];
 
 /**
  * Loads the engines. @param only the one engine to use where the plant says so; the choice is by problem otherwise.

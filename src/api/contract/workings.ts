@@ -1,0 +1,146 @@
+import { z } from 'zod';
+
+/** What an answer says beyond the weights: proof, certainty, worth, other blends and the way out. */
+
+const perKg = (description: string) => z.number().meta({ description });
+
+export const proofAnswer = z
+  .object({
+    leastCost: z.number().meta({
+      description:
+        'No blend of the same size and the same fixed lines, within every limit and stock, costs less: proven in exact arithmetic.',
+    }),
+    aboveLeast: z.number().meta({ description: 'Cost of the printed weights above that.' }),
+    withinFraction: z.number().optional().meta({ description: 'The same as a share of leastCost.' }),
+    says: z.string(),
+  })
+  .meta({ id: 'CostProof' });
+
+export const certaintyAnswer = z
+  .object({
+    limitId: z.string(),
+    says: z.string(),
+    probability: z.number().meta({
+      description:
+        'That the limit holds in the batch as weighed, as far as the fat of the lots is uncertain.',
+    }),
+    sd: z.number().meta({ description: 'Standard deviation of what is counted, in the unit of the limit.' }),
+    confidence: z.number().optional().meta({ description: 'What was asked for.' }),
+  })
+  .meta({ id: 'Certainty' });
+
+export const worthAnswer = z
+  .object({
+    limits: z.array(
+      z.object({
+        limitId: z.string(),
+        says: z.string(),
+        step: z.number().meta({ description: 'In the unit of the limit: 1 point, 10 ppm.' }),
+        unit: z.string(),
+        savesPerKg: perKg('What one step more of room saves on a kilogram of batch, at first.'),
+      }),
+    ),
+    lines: z.array(
+      z.object({
+        materialId: z.string(),
+        stepPoints: z.number(),
+        costsPerKg: perKg('What one step more of the line does to the cost of a kilogram of batch.'),
+      }),
+    ),
+    nextKg: perKg('What the batch costs more when it is one kilogram bigger.'),
+    notUsed: z.array(
+      z.object({
+        supplyId: z.string(),
+        material: z.string(),
+        costPerKg: z.number(),
+        wouldEnterBelowPerKg: z.number().optional().meta({
+          description: 'The price below which it would go in; absent when it would not at any price.',
+        }),
+      }),
+    ),
+    used: z.array(
+      z.object({
+        supplyId: z.string(),
+        material: z.string(),
+        costPerKg: z.number(),
+        bestFromPerKg: z.number().optional().meta({
+          description:
+            'The prices between which this blend stays best. Absent where confidence is asked of a limit: there it shifts a little with every price.',
+        }),
+        bestToPerKg: z
+          .number()
+          .optional()
+          .meta({ description: 'Absent when it stays best at any higher price.' }),
+        oneKgMoreSaves: z.number().optional().meta({
+          description: 'What one kilogram more of it saves; absent where more lies there than is used.',
+        }),
+      }),
+    ),
+  })
+  .meta({ id: 'Worth', description: 'What limits and lots are worth, before rounding to the scales.' });
+
+export const choiceAnswer = z
+  .object({
+    cost: z.number(),
+    reportedLeastCost: z.number().meta({
+      description:
+        'The cost below which the engine reports that no choice in whole numbers lies; not proven here.',
+    }),
+  })
+  .meta({ id: 'Choice' });
+
+export const nearBestAnswer = z
+  .object({
+    cost: z.number(),
+    costPerKg: z.number(),
+    aboveFraction: z.number(),
+    without: z.array(z.string()),
+    withInstead: z.array(z.string()),
+    lines: z.array(z.object({ supplyId: z.string(), weight: z.string(), kg: z.number() })),
+  })
+  .meta({ id: 'NearBest' });
+
+const change = z.union([
+  z.object({ limitId: z.string(), from: z.number(), to: z.number(), unit: z.string() }),
+  z.object({ limitId: z.string(), confidenceFrom: z.number(), confidenceTo: z.number() }),
+  z.object({ buyMaterialId: z.string(), massKg: z.number(), costPerKg: z.number().optional() }),
+  z.object({ sizeFromKg: z.number(), sizeToKg: z.number() }),
+  z.object({ sizeWithin: z.number() }),
+  z.object({ withoutLeastOf: z.string() }),
+  z.object({ withoutWish: z.string() }),
+]);
+
+export const wayOutAnswer = z
+  .object({
+    conflict: z
+      .array(
+        z.object({
+          kind: z.enum(['law', 'house', 'line', 'stock', 'demand', 'size']),
+          limitId: z.string().optional(),
+          supplyId: z.string().optional(),
+          says: z.string(),
+        }),
+      )
+      .meta({ description: 'What cannot hold together: without any one of these a blend would exist.' }),
+    repairs: z
+      .array(
+        z.object({
+          kind: z.enum([
+            'target',
+            'targets together',
+            'buy',
+            'smaller batch',
+            'confidence',
+            'demand',
+            'wish',
+          ]),
+          says: z.string(),
+          changes: z.array(change),
+          costPerKg: z.number().optional(),
+        }),
+      )
+      .meta({
+        description: 'Changes that lead to a blend, each worked out in full. The law is never among them.',
+      }),
+  })
+  .meta({ id: 'WayOut' });

@@ -1,0 +1,61 @@
+import type { CostCurve } from '../formulate/curve.ts';
+import { inShownUnit } from '../rules/limit.ts';
+import { perKilogram, pricePerUnit } from '../units.ts';
+import { prepareBlend } from './blend-task.ts';
+import { type Desk, unusable } from './blending.ts';
+import { type CurveAnswer, curveRequestSchema } from './contract/curve.ts';
+import { parseOrProblem } from './parse.ts';
+
+/** The least cost along a bound or a price. @throws Problem when the request cannot be used. */
+export async function curve(desk: Desk, body: unknown): Promise<CurveAnswer> {
+  const { blend: request, along } = parseOrProblem(curveRequestSchema, body);
+  const prepared = prepareBlend(request, desk.data, desk.ruleSets, desk.today());
+  const inBlend = (path: readonly (string | number)[]) => (path[0] === 'along' ? path : ['blend', ...path]);
+  if (!prepared.ok) throw unusable(prepared.issues, request, inBlend);
+  const inKg =
+    'limitId' in along
+      ? along
+      : {
+          supplyId: along.supplyId,
+          from: perKilogram(along.from, along.per),
+          to: perKilogram(along.to, along.per),
+        };
+  const found = await desk.work('curve', { task: prepared.task, along: inKg });
+  if (found.outcome === 'refused') throw unusable(found.issues, request, inBlend);
+  if (found.outcome === 'no blend') return found;
+  return 'limitId' in along ? alongLimit(found, along.limitId) : alongPrice(found, along);
+}
+
+type Found = Extract<CostCurve, { outcome: 'curve' }>;
+
+function alongLimit(found: Found, limitId: string): CurveAnswer {
+  const unit = found.limit?.unit ?? 'percent';
+  return answer(found, { limitId, unit }, (fraction) => inShownUnit(fraction, unit));
+}
+
+function alongPrice(
+  found: Found,
+  { supplyId, per }: { supplyId: string; per: 'kg' | 'lb' | 'g' | 'oz' },
+): CurveAnswer {
+  return answer(found, { supplyId, unit: `price per ${per}` }, (pricePerKg) => pricePerUnit(pricePerKg, per));
+}
+
+function answer(
+  { points, corners, today, feasible, batchKg }: Found,
+  along: Extract<CurveAnswer, { outcome: 'curve' }>['along'],
+  shown: (at: number) => number,
+): CurveAnswer {
+  return {
+    outcome: 'curve',
+    along,
+    today: shown(today),
+    corners,
+    feasible: { from: shown(feasible.from), to: shown(feasible.to) },
+    points: points.map(({ at, cost, massesKg }) => ({
+      at: shown(at),
+      cost,
+      costPerKg: cost / batchKg,
+      blend: [...massesKg].map(([supplyId, kg]) => ({ supplyId, kg })),
+    })),
+  };
+}

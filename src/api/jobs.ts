@@ -1,0 +1,39 @@
+import type { Formulation } from '../formulate/blend.ts';
+import { type Along, type CostCurve, costCurve } from '../formulate/curve.ts';
+import { workOut } from '../formulate/work-out.ts';
+import type { Engine } from '../solver/model.ts';
+import type { BlendTask } from './blend-task.ts';
+
+/** What can be worked out, by name: plain data in, plain data out, so that it may happen in another thread. */
+export interface Jobs {
+  readonly blend: { readonly of: BlendTask; readonly gives: Formulation };
+  readonly curve: { readonly of: CurveTask; readonly gives: CostCurve };
+}
+
+export type JobName = keyof Jobs;
+
+export interface CurveTask {
+  readonly task: BlendTask;
+  readonly along: Along;
+}
+
+/** Works out one thing with the engines there are. */
+export type Worker = <Name extends JobName>(name: Name, of: Jobs[Name]['of']) => Promise<Jobs[Name]['gives']>;
+
+type Doers = {
+  readonly [Name in JobName]: (of: Jobs[Name]['of'], engines: readonly Engine[]) => Jobs[Name]['gives'];
+};
+
+const DOERS: Doers = {
+  blend: (task, engines) => workOut({ ...task, engines }),
+  curve: ({ task, along }, engines) => costCurve({ ...task, engines }, along),
+};
+
+/** @throws SolverFault, ModelFault. */
+export function doJob<Name extends JobName>(
+  name: Name,
+  of: Jobs[Name]['of'],
+  engines: readonly Engine[],
+): Jobs[Name]['gives'] {
+  return DOERS[name](of, engines);
+}

@@ -1,0 +1,32 @@
+import { fixed } from '../units.ts';
+
+/** What a text of it reads of an answer without a blend. */
+export interface Stuck {
+  readonly because: readonly { readonly message: string }[];
+  readonly proven: boolean;
+  readonly wayOut?:
+    | {
+        readonly conflict: readonly { readonly says: string }[];
+        readonly repairs: readonly { readonly says: string; readonly costPerKg?: number | undefined }[];
+      }
+    | undefined;
+}
+
+/** Why there is no blend, what cannot hold together and what would help, for a terminal. */
+export function wayOutText({ because, proven, wayOut }: Stuck): string {
+  const conflict = wayOut?.conflict ?? [];
+  const repairs = wayOut?.repairs ?? [];
+  return [
+    `NO BLEND${proven ? ' (proven: none exists)' : ''}`,
+    ...because.map(({ message }) => message),
+    ...(conflict.length > 0
+      ? ['', 'These cannot hold together; without any one of them a blend exists:']
+      : []),
+    ...conflict.map(({ says }) => `  - ${says}`),
+    ...(repairs.length > 0 ? ['', 'Any one of these leads to a blend:'] : []),
+    ...repairs.map(({ says, costPerKg }) => {
+      const cost = costPerKg === undefined ? '' : ` It then costs ${fixed(costPerKg, 4)} per kg.`;
+      return `  - ${says}${cost}`;
+    }),
+  ].join('\n');
+}
