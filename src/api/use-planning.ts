@@ -24,8 +24,8 @@ import { fieldErrors, Problem } from './problem.ts';
 /** A plan made ready for another thread: plain data, no functions. */
 export type UsePlanTask = Omit<UsePlanRequest, 'engines'>;
 
-/** A desk that can plan as well. */
-export interface PlanDesk extends Desk {
+/** A desk that can plan. */
+export interface PlanDesk extends Pick<Desk, 'data' | 'ruleSets' | 'today'> {
   readonly planUse: (task: UsePlanTask) => Promise<UsePlan> | UsePlan;
 }
 
@@ -47,7 +47,7 @@ interface SentPlan extends Readonly<Record<string, unknown>> {
 }
 
 /** Every product prepared as for a blend of its own; the size of that blend is not used. */
-function prepareProducts(request: UsePlanInput, sent: SentPlan, desk: Desk): BlendTask[] {
+function prepareProducts(request: UsePlanInput, sent: SentPlan, desk: PlanDesk): BlendTask[] {
   const { products, aim: _, withinFraction: __, lotsAreSunk: ___, ...shared } = sent;
   const batchSize = { total: { value: 1, unit: 'kg' } };
   const tasks: BlendTask[] = [];

@@ -1,3 +1,4 @@
+import { MOST_BATCH_KG } from '../formulate/batch-model.ts';
 import { formulate } from '../formulate/formulate.ts';
 import { fixed, massText, pricePerUnit } from '../units.ts';
 import { countedCostPerKg } from './joint-model.ts';
@@ -46,9 +47,12 @@ function whyNot(candidate: OpenCandidate, request: UsePlanRequest): string[] {
   ];
 }
 
-/** A batch of any size shows which limits cannot hold together. */
+/** Were there as much as one likes of everything, a batch would show which limits cannot hold together. */
 function whyNoneAtAll({ product, standard }: OpenCandidate, request: UsePlanRequest): string[] {
-  const { supplies, date, plant, houseRules, engines } = request;
+  const { date, plant, houseRules, engines } = request;
+  const supplies = request.supplies.map(({ mostKg: _, ...supply }) =>
+    supply.onHandKg > 0 ? { ...supply, onHandKg: MOST_BATCH_KG } : supply,
+  );
   const formulation = formulate({
     product,
     standard,
