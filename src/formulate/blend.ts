@@ -35,7 +35,15 @@ export interface ConflictPart {
 
 /** One change that leads to a blend. The law is never among them. */
 export interface Repair {
-  readonly kind: 'target' | 'targets together' | 'buy' | 'smaller batch' | 'confidence' | 'demand' | 'wish';
+  readonly kind:
+    | 'target'
+    | 'targets together'
+    | 'rate'
+    | 'buy'
+    | 'smaller batch'
+    | 'confidence'
+    | 'demand'
+    | 'wish';
   readonly says: string;
   readonly changes: readonly RepairChange[];
   /** Cost of a kilogram of the blend that it leads to, on printed weights; absent where a price is not known. */
@@ -47,6 +55,7 @@ export type RepairChange =
   | { readonly limitId: string; readonly confidenceFrom: number; readonly confidenceTo: number }
   | { readonly buyMaterialId: string; readonly massKg: number; readonly costPerKg?: number }
   | { readonly sizeFromKg: number; readonly sizeToKg: number }
+  | { readonly materialId: string; readonly rateFrom: number; readonly rateTo: number }
   | { readonly sizeWithin: number }
   | { readonly withoutLeastOf: string }
   | { readonly withoutWish: string };

@@ -8,7 +8,6 @@ import {
   type ChanceRow,
   type Cut,
   deviation,
-  keepsMargin,
   missing,
   solveWithChance,
   tangentCut,
@@ -92,18 +91,6 @@ export function solveSurely(
   if (chances.length === 0) return { outcome: solvePriced(model, engines), model };
   const { outcome, cuts } = solveWithChance(model.exact, chances, engines);
   return { outcome, model: withCuts(model, cuts) };
-}
-
-/** The model with planes where weights miss a margin. @returns undefined when they keep every margin, exactly. */
-export function withMissedMargins(
-  model: BatchModel,
-  chances: readonly ChanceRow[],
-  masses: readonly Exact[],
-): BatchModel | undefined {
-  const values = masses.map(toNumber);
-  const missed = chances.filter((chance) => !keepsMargin(model.exact, chance, masses));
-  if (missed.length === 0) return undefined;
-  return withCutsAt(model, missed, values);
 }
 
 /** Whether a point in doubles misses a margin by more than the dust of engines. */

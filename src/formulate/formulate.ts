@@ -57,7 +57,7 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
   const lines = settled.lines.filter(({ divisions }) => divisions > 0);
   const unweighed = lines.length === 0 ? [nothingToWeigh()] : tooSmall(settled.lines, product);
   if (unweighed.length > 0) return refused(unweighed);
-  if (!isRight(settled) || !settled.isSure) {
+  if (!isRight(settled)) {
     return {
       outcome: 'no blend',
       because: whyNotWeighable(settled, work.size, plant.units),

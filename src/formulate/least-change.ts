@@ -10,28 +10,42 @@ import type { BatchModel } from './batch-model.ts';
 const MOST_ROUNDS = 40;
 const SAME = 1e-12;
 
-/**
- * The nearest that one limit can be kept when all others hold: the least ratio under a maximum, the greatest under a
- * minimum. A ratio of two linear forms is brought to its least by a chain of linear problems (Dinkelbach, Management
- * Science 13 (1967)). Undefined when the others have no blend among themselves.
- */
+/** Two forms whose ratio is to come as near to a bound as the rest of a model lets it. */
+export type RatioBound = Pick<Limit, 'numerator' | 'basis' | 'sense' | 'bound'>;
+
+/** The nearest that one limit can be kept when all others hold. */
 export function nearestRatio(
   model: BatchModel,
   limit: Limit,
   coefficients: Coefficients,
   engines: readonly Engine[],
 ): number | undefined {
+  const rows = model.rows.filter((_, row) => model.limitOfRow.get(row)?.id !== limit.id);
+  return nearestIn({ columns: model.columns, rows }, limit, coefficients, engines);
+}
+
+/**
+ * The least ratio that a model allows under a maximum, the greatest under a minimum. A ratio of two linear forms is
+ * brought there by a chain of linear problems (Dinkelbach, Management Science 13 (1967)). Undefined when the model
+ * has no point.
+ * @param others the model without the rows of the bound itself.
+ */
+export function nearestIn(
+  others: LinearModel,
+  limit: RatioBound,
+  coefficients: Coefficients,
+  engines: readonly Engine[],
+): number | undefined {
   const side = limit.sense === 'min' ? -1 : 1;
   const forms = formsOf(limit.numerator).map((form) => coefficients.of(form).map(toNumber));
   const basis = coefficients.of(limit.basis).map(toNumber);
-  const others = without(model, limit);
   const over: Column = { cost: 1, lower: -1e9, upper: 1e9 };
   const columns = [...others.columns.map((column) => ({ ...column, cost: 0 })), over];
   let ratio = limit.bound;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const rows = forms.map(
       (perKg): Row => ({
-        name: limit.id,
+        name: 'nearest ratio',
         lower: Number.NEGATIVE_INFINITY,
         upper: 0,
         terms: [
@@ -55,12 +69,4 @@ export function nearestRatio(
     ratio = next;
   }
   return ratio;
-}
-
-/** The model without the rows of one limit. */
-function without(model: BatchModel, { id }: Limit): LinearModel {
-  return {
-    columns: model.columns,
-    rows: model.rows.filter((_, row) => model.limitOfRow.get(row)?.id !== id),
-  };
 }

@@ -3,6 +3,7 @@ import type { Coefficients } from '../rules/coefficients.ts';
 import type { Limit } from '../rules/limit.ts';
 import { rowsOf } from '../rules/row.ts';
 import { toRow } from '../solver/exact-model.ts';
+import type { Row } from '../solver/model.ts';
 import { type LoadSize, missingKg, sizeTolerance } from './load-size.ts';
 import { roundingOf, type WeighedLine } from './round.ts';
 
@@ -22,10 +23,11 @@ export function mend(
   size: LoadSize,
   coefficients: Coefficients,
   limits: readonly Limit[],
+  planes: readonly Row[] = [],
 ): WeighedLine[] {
   const steps = lines.map(({ divisionKg }) => toNumber(divisionKg));
   const start = lines.map(({ divisions }) => divisions);
-  const rows = limitRows(lines, coefficients, limits);
+  const rows = limitRows(lines, coefficients, limits, planes);
   const counted = lines.map((line) => (size.counts(line) ? 1 : 0));
   const startMissing = missingKg(lines, size);
   const tolerance = sizeTolerance(lines, size);
@@ -72,10 +74,10 @@ function limitRows(
   lines: readonly WeighedLine[],
   coefficients: Coefficients,
   limits: readonly Limit[],
+  planes: readonly Row[],
 ): number[][] {
-  const rows = limits
-    .flatMap((limit) => rowsOf(limit, coefficients).map(toRow))
-    .filter(({ terms }) => terms.length > 0);
+  const ofLimits = limits.flatMap((limit) => rowsOf(limit, coefficients).map(toRow));
+  const rows = [...ofLimits, ...planes].filter(({ terms }) => terms.length > 0);
   return rows.map(({ terms, upper }) => {
     const perKg = new Map(terms.map(({ column, coefficient }) => [column, coefficient]));
     const sign = upper === 0 ? 1 : -1;

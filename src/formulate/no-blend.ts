@@ -119,7 +119,7 @@ function rateRemedy(limit: Limit, coefficients: Coefficients, values: readonly n
   if (!supply || isMeat(supply.material)) return undefined;
   const allowed =
     (limit.bound * sumOf(limit.basis, coefficients, values)) / sumOf(decides, coefficients, values);
-  return `Lower the rate of ${supply.material.name} to about ${shown(Math.floor(allowed * 1e4) / 100)} % of what it is.`;
+  return `Lower the rate of ${supply.material.name} to about ${shown(Math.floor(allowed * 1e4 + 1e-4) / 100)} % of what it is.`;
 }
 
 /** The form of a numerator that stands worst. */
@@ -158,7 +158,11 @@ export function noChoice({ wholeBoxes = [], mostLots, sizeWithin }: FloorWishes)
 }
 
 /** The blend exists on paper but no weights that the scales can show keep these limits. */
-export function whyNotWeighable({ checks, hasSize }: SettledLoad, size: SizeRow, units: MassUnit): Because[] {
+export function whyNotWeighable(
+  { checks, hasSize, isSure }: SettledLoad,
+  size: SizeRow,
+  units: MassUnit,
+): Because[] {
   const remedy = 'Make a larger batch, weigh on a finer scale, or leave the blend more room.';
   const broken = checks
     .filter(({ holds }) => !holds)
@@ -166,7 +170,8 @@ export function whyNotWeighable({ checks, hasSize }: SettledLoad, size: SizeRow,
       limit: check.limit,
       message: `On the plant's scales no weights were found that keep this limit: ${describeCheck(check)}. ${remedy}`,
     }));
-  if (hasSize) return broken.length > 0 ? broken : [notSure()];
+  const unsure = isSure ? [] : [notSure()];
+  if (hasSize) return [...broken, ...unsure];
   const message = `On the plant's scales no weights were found that reach ${massText(size.massKg, units)} (${size.form.says}) within the limits. ${remedy}`;
   return [...broken, { message }];
 }

@@ -3,6 +3,7 @@ import { isMeat } from '../batch/material.ts';
 import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { forbiddenBy, missingFigures } from '../rules/eligibility.ts';
+import { massOf } from '../rules/forms/build.ts';
 import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
 import { relax } from '../solver/relax.ts';
 import { solve } from '../solver/solve.ts';
@@ -11,7 +12,8 @@ import { type BatchModel, MOST_BATCH_KG } from './batch-model.ts';
 import type { Blend, Repair, RepairChange } from './blend.ts';
 import { hasPlace } from './choose-supplies.ts';
 import { formulate } from './formulate.ts';
-import { nearestRatio } from './least-change.ts';
+import { BASIS_FORMS } from './house-limits.ts';
+import { nearestIn, nearestRatio } from './least-change.ts';
 import { extremeSize } from './no-blend.ts';
 import { type Problem, problemOf, type Ready } from './prepare.ts';
 import type { FloorWishes, FormulationRequest } from './request.ts';
@@ -43,6 +45,7 @@ export function repairsFor(stuck: Stuck): Repair[] {
   return [
     ...single,
     ...(single.length === 0 ? togetherRepairs(stuck) : []),
+    ...rateRepairs(stuck),
     ...confidenceRepairs(stuck),
     ...demandRepairs(stuck),
     ...wishRepairs(stuck),
@@ -149,6 +152,47 @@ function targetText(limit: Limit, bound: number): string {
   const sign = limit.unit === 'percent' ? '%' : limit.unit;
   const word = limit.sense === 'min' ? 'Lower' : 'Raise';
   return `${word} "${limit.numerator.says}" from ${shownBound(limit)} to ${inShownUnit(bound, limit.unit)} ${sign} of ${limit.basis.says}.`;
+}
+
+/** A fixed line of the recipe that limits do not allow at its rate: the nearest rate they do. */
+function rateRepairs({ request, model, problem }: Stuck): Repair[] {
+  const { product, engines } = request;
+  return product.seasoning.flatMap((line) => {
+    const { materialId, basis, minFraction: asked, maxFraction } = line;
+    if (asked !== maxFraction || asked === 0) return [];
+    const others = {
+      columns: model.columns,
+      rows: model.rows.filter(({ name }) => name !== `line ${materialId}`),
+    };
+    const ratio = {
+      numerator: massOf(materialId, materialId, { materialIds: [materialId] }),
+      basis: BASIS_FORMS[basis],
+      bound: asked,
+    };
+    const most = nearestIn(others, { ...ratio, sense: 'min' }, problem.coefficients, engines);
+    const least = nearestIn(others, { ...ratio, sense: 'max' }, problem.coefficients, engines);
+    if (most === undefined || least === undefined) return [];
+    const isTooMuch = most < asked;
+    if (!isTooMuch && least <= asked) return [];
+    for (let extra = 0; extra < MOST_TRIES; extra++) {
+      const rate = roundedRate(isTooMuch ? most : least, isTooMuch ? -1 : 1, extra);
+      if (rate <= 0) return [];
+      const changed = { ...line, minFraction: rate, maxFraction: rate };
+      const seasoning = product.seasoning.map((other) => (other === line ? changed : other));
+      const blend = tried({ ...request, product: { ...product, seasoning } });
+      if (!blend) continue;
+      const says = `${isTooMuch ? 'Lower' : 'Raise'} the rate of ${materialId} from ${percentOfFraction(asked)} to ${percentOfFraction(rate)} % of ${basis}.`;
+      return [repair('rate', says, [{ materialId, rateFrom: asked, rateTo: rate }], blend)];
+    }
+    return [];
+  });
+}
+
+/** To three digits, toward the side that limits allow. */
+function roundedRate(rate: number, side: 1 | -1, extra: number): number {
+  const step = 10 ** (Math.floor(Math.log10(rate)) - 2);
+  const steps = side < 0 ? Math.floor(rate / step + 1e-6) - extra : Math.ceil(rate / step - 1e-6) + extra;
+  return Number((steps * step).toPrecision(12));
 }
 
 /** Confidences that people ask for, the highest first. */

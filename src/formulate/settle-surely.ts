@@ -3,49 +3,70 @@ import { divisionKg } from '../batch/scale.ts';
 import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import type { Limit } from '../rules/limit.ts';
+import { keepsMargin } from '../solver/chance.ts';
 import type { Priced } from '../solver/prices.ts';
 import type { BatchModel } from './batch-model.ts';
-import { solveSurely, withMissedMargins } from './certainty.ts';
+import { solveSurely, withCutsAt } from './certainty.ts';
 import { loadSize, loadsOf } from './load-size.ts';
 import type { Problem } from './prepare.ts';
 import type { FormulationRequest } from './request.ts';
 import { roundingOf } from './round.ts';
 import { chooseScale } from './scales.ts';
-import { isRight, type SettledLoad, settle } from './settle.ts';
+import { type SettledLoad, settle } from './settle.ts';
 import { type Slip, weighable } from './weighable.ts';
 
 /** Rounds of laying a plane where a margin is missed; one or two are usual. */
 const MOST_ROUNDS = 8;
 
-/** Weights on the scales that keep every limit and every margin, exactly. */
+/** How much more margin each round asks for, as a share of it, where rounding to the scales eats into it. */
+const MORE_MARGIN = 0.002;
+
+/**
+ * Weights on the scales that keep every limit and every margin, exactly. A margin is round and planes are not: where
+ * the weights miss one, a plane is laid there, with a little more margin each time, and the blend is solved again.
+ */
 export function settleSurely(
   request: FormulationRequest,
   start: BatchModel,
   optimum: Priced,
   work: Problem,
   limits: readonly Limit[],
-): SettledLoad & { readonly loads: number; readonly isSure: boolean } {
+): Settled {
   const { engines } = request;
   let model = start;
   let outcome = optimum;
   for (let round = 1; ; round++) {
     const settled = settleOnce(request, model, outcome.values, work, limits);
-    const cut = isRight(settled) ? withMissedMargins(model, work.chances, settled.masses) : undefined;
-    if (!cut) return { ...settled, isSure: true };
-    const again = round < MOST_ROUNDS ? solveSurely(cut, work.chances, engines) : undefined;
-    if (again?.outcome.status !== 'optimal') return { ...settled, isSure: false };
+    if (settled.isSure || round === MOST_ROUNDS) return settled;
+    const stricter = work.chances.map((chance) => ({
+      ...chance,
+      z: Number((chance.z * (1 + MORE_MARGIN * round)).toPrecision(12)),
+    }));
+    const cut = withCutsAt(
+      withCutsAt(model, stricter, settled.masses.map(toNumber)),
+      stricter,
+      settled.heldBack,
+    );
+    const again = solveSurely(cut, work.chances, engines);
+    if (again.outcome.status !== 'optimal') return settled;
     model = again.model;
     outcome = again.outcome;
   }
+}
+
+/** A settled load with what it was settled from. */
+export interface Settled extends SettledLoad {
+  readonly loads: number;
+  readonly heldBack: readonly number[];
 }
 
 function settleOnce(
   { product, plant, engines }: FormulationRequest,
   model: BatchModel,
   optimum: readonly number[],
-  { coefficients, size }: Problem,
+  { coefficients, size, chances, model: { exact, rows } }: Problem,
   limits: readonly Limit[],
-): SettledLoad & { readonly loads: number } {
+): Settled {
   const heldBackFor = (count: number) =>
     weighable(model, optimum, slips(coefficients, count, plant), engines);
   // Where only the meat is fixed, holding back for rounding may make a heavier batch than the optimum.
@@ -59,12 +80,14 @@ function settleOnce(
     scales: plant.scales,
     coefficients,
     limits,
+    planes: model.rows.filter((_, row) => row >= rows.length && model.limitOfRow.has(row)),
+    keepsMargins: (masses) => chances.every((chance) => keepsMargin(exact, chance, masses)),
   });
-  return { ...settled, loads };
+  return { ...settled, loads, heldBack };
 }
 
 /** What rounding to the scales may do to each line in the whole batch. */
-function slips({ supplies }: Coefficients, loads: number, { scales }: Plant) {
+export function slips({ supplies }: Coefficients, loads: number, { scales }: Plant) {
   return (column: number, massKg: number): Slip => {
     const supply = supplies[column];
     // Whole boxes are on their weight already.

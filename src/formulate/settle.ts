@@ -4,6 +4,7 @@ import { type Check, checkLimits } from '../rules/check.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
+import type { Row } from '../solver/model.ts';
 import { fillUp, hasSize, type LoadSize, missingKg } from './load-size.ts';
 import { mend } from './mend.ts';
 import { batchMasses, roundToScale, type WeighedLine } from './round.ts';
@@ -18,6 +19,8 @@ export interface SettledLoad {
   readonly missedKg: number;
   /** Whether that is no more than rounding explains. */
   readonly hasSize: boolean;
+  /** Whether every margin that was asked for is kept, exactly. */
+  readonly isSure: boolean;
 }
 
 /** What settling works with. */
@@ -27,6 +30,10 @@ export interface Floor {
   readonly scales: readonly Scale[];
   readonly coefficients: Coefficients;
   readonly limits: readonly Limit[];
+  /** Planes that keep the margins asked for, in rows over the supplies. */
+  readonly planes?: readonly Row[];
+  /** Whether exact masses keep the margins; all do when absent. */
+  readonly keepsMargins?: (masses: readonly Exact[]) => boolean;
 }
 
 /**
@@ -36,26 +43,27 @@ export interface Floor {
  * @returns of the loads that are right the nearest to its size, then the cheapest; else the nearest to right.
  */
 export function settle(optimum: readonly number[], heldBack: readonly number[], floor: Floor): SettledLoad {
-  const { size, coefficients, limits } = floor;
+  const { size, coefficients, limits, planes = [] } = floor;
   const [direct, roomy] = [optimum, heldBack].map((massesKg) =>
     withoutLeftovers(roundToScale(coefficients.supplies, massesKg, floor.loads, floor.scales)),
   ) as [WeighedLine[], WeighedLine[]];
   const candidates = [fillUp(direct, size, false), fillUp(roomy, size, false), fillUp(roomy, size, true)];
   const right = candidates.map((lines) => judge(lines, floor)).filter(isRight);
   const best = right.sort((a, b) => a.missedKg - b.missedKg || compare(costOf(a), costOf(b)))[0];
-  return best ?? judge(mend(fillUp(roomy, size, false), size, coefficients, limits), floor);
+  return best ?? judge(mend(fillUp(roomy, size, false), size, coefficients, limits, planes), floor);
 
   function costOf({ masses }: SettledLoad): Exact {
     return coefficients.total(FORMS.cost, masses);
   }
 }
 
-/** Whether a load can be printed: it has its size and every limit holds. */
-export function isRight({ checks, hasSize }: SettledLoad): boolean {
-  return hasSize && checks.every(({ holds }) => holds);
+/** Whether a load can be printed: it has its size, every limit holds and every margin is kept. */
+export function isRight({ checks, hasSize, isSure }: SettledLoad): boolean {
+  return hasSize && isSure && checks.every(({ holds }) => holds);
 }
 
-function judge(lines: readonly WeighedLine[], { loads, size, coefficients, limits }: Floor): SettledLoad {
+function judge(lines: readonly WeighedLine[], floor: Floor): SettledLoad {
+  const { loads, size, coefficients, limits, keepsMargins } = floor;
   const masses = batchMasses(lines, loads, coefficients.supplies.length);
   const missedKg = Number(Math.abs(missingKg(lines, size)).toFixed(6));
   return {
@@ -64,6 +72,7 @@ function judge(lines: readonly WeighedLine[], { loads, size, coefficients, limit
     checks: checkLimits(limits, coefficients, masses),
     missedKg,
     hasSize: hasSize(lines, size),
+    isSure: keepsMargins?.(masses) ?? true,
   };
 }
 

@@ -105,6 +105,7 @@ const change = z.union([
   z.object({ limitId: z.string(), confidenceFrom: z.number(), confidenceTo: z.number() }),
   z.object({ buyMaterialId: z.string(), massKg: z.number(), costPerKg: z.number().optional() }),
   z.object({ sizeFromKg: z.number(), sizeToKg: z.number() }),
+  z.object({ materialId: z.string(), rateFrom: z.number(), rateTo: z.number() }),
   z.object({ sizeWithin: z.number() }),
   z.object({ withoutLeastOf: z.string() }),
   z.object({ withoutWish: z.string() }),
@@ -128,6 +129,7 @@ export const wayOutAnswer = z
           kind: z.enum([
             'target',
             'targets together',
+            'rate',
             'buy',
             'smaller batch',
             'confidence',
