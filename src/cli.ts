@@ -11,12 +11,14 @@ import { listTrim } from './api/resources.ts';
 import { listRules } from './api/rules.ts';
 import { todayAt } from './api/service.ts';
 import { folderOf, fromWhereCalled } from './api/settings.ts';
+import { usePlan } from './api/use-planning.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
 import { curveText } from './documents/curve-text.ts';
 import { explanationText } from './documents/explanation-text.ts';
 import { labelText } from './documents/label-text.ts';
 import { limitsText } from './documents/limits-text.ts';
 import { trimText } from './documents/trim-text.ts';
+import { usePlanText } from './documents/use-plan-text.ts';
 import { wayOutText } from './documents/way-out-text.ts';
 import { ENGINE_NAMES, type EngineName } from './solver/engine-names.ts';
 import { loadEngines } from './solver/engines/load.ts';
@@ -30,6 +32,7 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   meatblock blend  FILE     the blend alone, as JSON
   meatblock explain FILE    every limit of the blend: figure, bound, room and who brings how much of it
   meatblock curve  FILE     least cost along a bound or a price (JSON, as POST /v1/curves takes it)
+  meatblock use-up FILE     which products to make of what is on hand (JSON, as POST /v1/use-plans takes it)
   meatblock trim            what past fat tests say of each supplier's trim
   meatblock limits PRODUCT  limits that apply to a product of the plant, or to a product class
   meatblock classes         product classes of a jurisdiction
@@ -96,6 +99,9 @@ async function main(args: readonly string[]): Promise<number> {
       print(answer, curveText);
       return answer.outcome === 'curve' ? EXIT.done : EXIT.noBlend;
     }
+    case 'use-up':
+      print(await usePlan(desk, readRequest(operand)), usePlanText);
+      return EXIT.done;
     case 'trim':
       print(listTrim(desk), trimText);
       return EXIT.done;

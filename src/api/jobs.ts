@@ -1,6 +1,8 @@
 import type { Formulation } from '../formulate/blend.ts';
 import { type Along, type CostCurve, costCurve } from '../formulate/curve.ts';
 import { workOut } from '../formulate/work-out.ts';
+import type { UsePlan, UsePlanRequest } from '../plan/use-plan.ts';
+import { planUse } from '../plan/use-up.ts';
 import type { Engine } from '../solver/model.ts';
 import type { BlendTask } from './blend-task.ts';
 
@@ -8,9 +10,12 @@ import type { BlendTask } from './blend-task.ts';
 export interface Jobs {
   readonly blend: { readonly of: BlendTask; readonly gives: Formulation };
   readonly curve: { readonly of: CurveTask; readonly gives: CostCurve };
+  readonly 'use plan': { readonly of: UsePlanTask; readonly gives: UsePlan };
 }
 
 export type JobName = keyof Jobs;
+
+export type UsePlanTask = Omit<UsePlanRequest, 'engines'>;
 
 export interface CurveTask {
   readonly task: BlendTask;
@@ -27,6 +32,7 @@ type Doers = {
 const DOERS: Doers = {
   blend: (task, engines) => workOut({ ...task, engines }),
   curve: ({ task, along }, engines) => costCurve({ ...task, engines }, along),
+  'use plan': (task, engines) => planUse({ ...task, engines }),
 };
 
 /** @throws SolverFault, ModelFault. */

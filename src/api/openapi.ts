@@ -21,6 +21,7 @@ import {
   rulesQuery,
   trimAnswer,
 } from './contract/resources.ts';
+import { usePlanAnswerSchema, usePlanRequestSchema } from './contract/use-plan.ts';
 
 /** The contract as OpenAPI 3.1, made from the very schemas that check requests. */
 export function openApiDocument(version: string) {
@@ -46,6 +47,14 @@ export function openApiDocument(version: string) {
           curveAnswerSchema,
           false,
           curveRequestSchema,
+        ),
+      },
+      '/v1/use-plans': {
+        post: posting(
+          'Use up what is on hand: which products, and how much of each',
+          usePlanAnswerSchema,
+          true,
+          usePlanRequestSchema,
         ),
       },
       '/v1/materials': {

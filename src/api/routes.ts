@@ -1,6 +1,7 @@
 import { type Request, type Response, Router } from 'express';
 import { batchSheetText } from '../documents/batch-sheet-text.ts';
 import { labelText } from '../documents/label-text.ts';
+import { usePlanText } from '../documents/use-plan-text.ts';
 import { blend, type Desk, label, sheet } from './blending.ts';
 import { lotsQuery, materialsQuery, productsQuery, rulesQuery } from './contract/resources.ts';
 import { curve } from './curves.ts';
@@ -9,6 +10,7 @@ import { parseOrProblem } from './parse.ts';
 import { Problem } from './problem.ts';
 import { listLots, listMaterials, listProducts, listTrim, readPlant, readProduct } from './resources.ts';
 import { listRules } from './rules.ts';
+import { usePlan } from './use-planning.ts';
 
 /** Everything under /v1: each route parses, calls one use-case and sends what it answers. */
 export function apiRoutes(desk: Desk, version: string): Router {
@@ -40,6 +42,14 @@ export function apiRoutes(desk: Desk, version: string): Router {
     .route('/curves')
     .post(async (request, response) => {
       response.json(await curve(desk, jsonBody(request)));
+    })
+    .all(refuseMethod('POST'));
+
+  router
+    .route('/use-plans')
+    .post(async (request, response) => {
+      const form = answerForm(request);
+      send(response, form, await usePlan(desk, jsonBody(request)), usePlanText);
     })
     .all(refuseMethod('POST'));
 

@@ -8,7 +8,6 @@ import {
   type PlannedProduct,
   USUAL_WITHIN,
   type UsePlan,
-  type UsePlanRequest,
   type UseUpPlan,
 } from '../plan/use-plan.ts';
 import { inUnit, kilograms, perKilogram, pricePerUnit } from '../units.ts';
@@ -17,26 +16,19 @@ import { type BlendTask, prepareBlend } from './blend-task.ts';
 import type { Desk } from './blending.ts';
 import { blendRequestSchema } from './contract/blend-request.ts';
 import { type UsePlanAnswer, type UsePlanInput, usePlanRequestSchema } from './contract/use-plan.ts';
+import type { UsePlanTask } from './jobs.ts';
 import type { RequestIssue } from './own-inputs.ts';
 import { parseOrProblem } from './parse.ts';
 import { fieldErrors, Problem } from './problem.ts';
 
-/** A plan made ready for another thread: plain data, no functions. */
-export type UsePlanTask = Omit<UsePlanRequest, 'engines'>;
-
-/** A desk that can plan. */
-export interface PlanDesk extends Pick<Desk, 'data' | 'ruleSets' | 'today'> {
-  readonly planUse: (task: UsePlanTask) => Promise<UsePlan> | UsePlan;
-}
-
 /** What to make of the lots on hand, or why nothing. @throws Problem when the request cannot be used. */
-export async function usePlan(desk: PlanDesk, body: unknown): Promise<UsePlanAnswer> {
+export async function usePlan(desk: Desk, body: unknown): Promise<UsePlanAnswer> {
   const request = parseOrProblem(usePlanRequestSchema, body);
   const tasks = prepareProducts(request, body as SentPlan, desk);
   const [first] = tasks;
   if (!first) throw unusable([{ path: ['products'], message: 'is empty; name a product' }], request);
   const task = planTask(request, tasks, first);
-  const plan = await desk.planUse(task);
+  const plan = await desk.work('use plan', task);
   if (plan.outcome === 'refused') throw unusable(plan.issues, request);
   return planAnswer(task, tasks, plan);
 }
@@ -47,7 +39,7 @@ interface SentPlan extends Readonly<Record<string, unknown>> {
 }
 
 /** Every product prepared as for a blend of its own; the size of that blend is not used. */
-function prepareProducts(request: UsePlanInput, sent: SentPlan, desk: PlanDesk): BlendTask[] {
+function prepareProducts(request: UsePlanInput, sent: SentPlan, desk: Desk): BlendTask[] {
   const { products, aim: _, withinFraction: __, lotsAreSunk: ___, ...shared } = sent;
   const batchSize = { total: { value: 1, unit: 'kg' } };
   const tasks: BlendTask[] = [];

@@ -15,7 +15,13 @@ beforeAll(async () => {
 afterAll(() => service.stop());
 
 const GOOD = { product: 'bratwurst', batchSize: { pieces: 400 } };
+/** Operations that take a request for a blend itself. */
 const POSTS = ['/v1/blends', '/v1/batch-sheets', '/v1/labels'];
+/** Good bodies of the operations that take something else. */
+const BODIES: Record<string, Json> = {
+  '/v1/curves': { blend: GOOD, along: { limitId: 'house-fat-max', from: 20, to: 35 } },
+  '/v1/use-plans': { products: [{ product: 'bratwurst', price: { amount: 4.5, per: 'lb' } }] },
+};
 
 function valuesOf(value: Json, key: string): Json[] {
   if (typeof value !== 'object' || value === null) return [];
@@ -104,7 +110,7 @@ describe('what is documented', () => {
           method,
           path: path.replace('{id}', 'bratwurst'),
           headers: { accept: type, ...(method === 'POST' && { 'content-type': 'application/json' }) },
-          ...(method === 'POST' && { body: GOOD }),
+          ...(method === 'POST' && { body: BODIES[path] ?? GOOD }),
         };
         const { status, headers } = await send(service.address, sent);
         expect([status, headers['content-type']], `${method} ${path}`).toEqual([

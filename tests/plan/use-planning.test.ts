@@ -1,19 +1,20 @@
 import { describe, expect, it } from 'vitest';
+import type { Desk } from '../../src/api/blending.ts';
 import { usePlanAnswerSchema } from '../../src/api/contract/use-plan.ts';
+import { doJob } from '../../src/api/jobs.ts';
 import { Problem } from '../../src/api/problem.ts';
-import { type PlanDesk, usePlan } from '../../src/api/use-planning.ts';
-import { planUse } from '../../src/plan/use-up.ts';
+import { usePlan } from '../../src/api/use-planning.ts';
 import { RULE_SETS } from '../../src/standards/all.ts';
 import { loadPlantFolder } from '../../src/tables/plant-folder.ts';
 import { ENGINES } from '../helpers/engines.ts';
 
 const DATA = loadPlantFolder('demo-data', 'ingredient-tables');
-const DESK: PlanDesk = {
+const DESK: Desk = {
   data: DATA,
   ruleSets: RULE_SETS,
   today: () => '2026-11-25',
   // As through the border of a thread: a task and a plan are plain data.
-  planUse: (task) => structuredClone(planUse({ ...structuredClone(task), engines: ENGINES })),
+  work: async (name, of) => structuredClone(doJob(name, structuredClone(of), ENGINES)),
 };
 
 const perLb = (amount: number) => ({ amount, per: 'lb' });
