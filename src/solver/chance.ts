@@ -127,7 +127,10 @@ export function tangentCut(
 /** Digits of a direction: any direction not longer than 1 gives a true plane. */
 const DIRECTION_DIGITS = 12;
 
-function unitVector(parts: readonly number[]): Exact[] {
+/** @param spread of any size: squares of very small ones would vanish, so the largest is brought to 1 first. */
+function unitVector(spread: readonly number[]): Exact[] {
+  const largest = spread.reduce((max, part) => Math.max(max, Math.abs(part)), 0);
+  const parts = spread.map((part) => (largest === 0 ? 0 : part / largest));
   const length = Math.sqrt(parts.reduce((sum, part) => sum + part * part, 0));
   if (length === 0) return parts.map(() => ZERO);
   for (let shorter = 1; ; shorter -= 1e-11) {

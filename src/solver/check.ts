@@ -21,17 +21,20 @@ export function misses(model: LinearModel, values: readonly number[]): Miss[] {
     if (whole && !Number.isInteger(value)) {
       found.push({ what: `whole column ${index}`, by: Math.abs(value - Math.round(value)) });
     }
-    note(found, `column ${index}`, value, lower, upper, Math.abs(value));
+    note(found, `column ${index}`, value, lower, upper, Math.abs(value), 1);
   });
   for (const { name, lower, upper, terms } of model.rows) {
     let activity = 0;
+    // Measured in the unit of the row, which its largest coefficient tells: a limit in parts per million is none of 1.
     let size = 0;
+    let largest = 0;
     for (const { column, coefficient } of terms) {
       const part = coefficient * (values[column] ?? Number.NaN);
       activity += part;
       size += Math.abs(part);
+      largest = Math.max(largest, Math.abs(coefficient));
     }
-    note(found, `row ${name}`, activity, lower, upper, size);
+    note(found, `row ${name}`, activity, lower, upper, size, largest || 1);
   }
   return found;
 }
@@ -41,8 +44,16 @@ export function costOf(model: LinearModel, values: readonly number[]): number {
   return model.columns.reduce((total, { cost }, index) => total + cost * (values[index] ?? Number.NaN), 0);
 }
 
-function note(found: Miss[], what: string, value: number, lower: number, upper: number, size: number): void {
-  const slack = TOLERANCE * Math.max(1, size);
+function note(
+  found: Miss[],
+  what: string,
+  value: number,
+  lower: number,
+  upper: number,
+  size: number,
+  unit: number,
+): void {
+  const slack = TOLERANCE * Math.max(unit, size);
   // Written so that NaN counts as a miss.
   if (!(value >= lower - slack)) found.push({ what, by: lower - value });
   else if (!(value <= upper + slack)) found.push({ what, by: value - upper });

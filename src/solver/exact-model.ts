@@ -92,5 +92,6 @@ export function provesEmpty({ columns, rows }: ExactModel, rowPrices: readonly n
 }
 
 function priceOf(price: number): Exact {
-  return Number.isFinite(price) && price !== 0 ? exact(Number(price.toPrecision(PRICE_DIGITS))) : ZERO;
+  const short = Number(price.toPrecision(PRICE_DIGITS));
+  return Number.isFinite(short) && short !== 0 ? exact(short) : ZERO;
 }

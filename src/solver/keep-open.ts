@@ -1,4 +1,5 @@
 import { costOf, misses } from './check.ts';
+import { ModelFault } from './guard.ts';
 import type { Column, Engine, LinearModel, OpenModel, Row } from './model.ts';
 import { type PricedOutcome, solvePriced } from './prices.ts';
 import { rowScale, scaleRow } from './scale.ts';
@@ -19,22 +20,33 @@ export interface KeptModel {
  * Gives the model to an engine that keeps it, for as long as the work lasts. Every answer is checked against the model
  * as it stands; one that does not hold, or an engine that fails, is doubted and the model is solved anew by all
  * engines.
+ * @throws ModelFault when columns are whole: their counts have no prices and need polishing.
  */
 export function keepOpen<Answer>(
   start: LinearModel,
   engines: readonly Engine[],
   work: (kept: KeptModel) => Answer,
 ): Answer {
+  if (start.columns.some(({ whole }) => whole)) throw new ModelFault('a model kept open has whole columns');
   const columns: Column[] = [...start.columns];
   const rows: Row[] = [...start.rows];
   const factors = rows.map(rowScale);
   const model: LinearModel = { columns, rows };
   const keeper = inOrder(start, engines).find(({ open }) => open);
   let open: OpenModel | undefined;
+  /** An engine that failed may fail again when it is asked to clear up. */
+  const close = () => {
+    const closing = open;
+    open = undefined;
+    try {
+      closing?.close();
+    } catch (error) {
+      keeper?.doubted?.(`an open model did not close: ${(error as Error).message}`);
+    }
+  };
   const doubt = (why: string) => {
     keeper?.doubted?.(why);
-    open?.close();
-    open = undefined;
+    close();
   };
   const tell = (change: (opened: OpenModel) => void) => {
     if (!open) return;
@@ -99,6 +111,6 @@ export function keepOpen<Answer>(
       model: () => model,
     });
   } finally {
-    open?.close();
+    close();
   }
 }

@@ -24,7 +24,27 @@ export function corners(ask: (at: number) => CurvePoint | undefined, from: numbe
   const found: CurvePoint[] = [first];
   between(ask, first, last, found);
   found.push(last);
-  return found;
+  return withoutFlats(found);
+}
+
+/** A place that was asked in the middle of a straight line is no corner. */
+function withoutFlats(points: readonly CurvePoint[]): CurvePoint[] {
+  const kept: CurvePoint[] = [];
+  points.forEach((point, index) => {
+    const [before, after] = [kept.at(-1), points[index + 1]];
+    if (!before || !after) {
+      kept.push(point);
+      return;
+    }
+    const share = (point.at - before.at) / (after.at - before.at);
+    const straight = before.value + share * (after.value - before.value);
+    if (Math.abs(point.value - straight) > sameAs(before, after)) kept.push(point);
+  });
+  return kept;
+}
+
+function sameAs(left: CurvePoint, right: CurvePoint): number {
+  return SAME * Math.max(1, Math.abs(left.value), Math.abs(right.value));
 }
 
 function between(
@@ -35,7 +55,7 @@ function between(
 ): void {
   if (found.length >= MOST_CORNERS) return;
   const width = right.at - left.at;
-  const size = SAME * Math.max(1, Math.abs(left.value), Math.abs(right.value));
+  const size = sameAs(left, right);
   const onOneLine =
     Math.abs(left.value + left.slope * width - right.value) <= size ||
     Math.abs(right.value - right.slope * width - left.value) <= size;

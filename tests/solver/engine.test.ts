@@ -1,14 +1,50 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { compare, type Exact, exact, multiply, sum, toNumber } from '../../src/exact.ts';
+import { misses } from '../../src/solver/check.ts';
+import { loadHighs } from '../../src/solver/engines/highs.ts';
 import { javascriptLpSolver } from '../../src/solver/engines/javascript-lp-solver.ts';
+import { type ExactModel, leastCostBound, provesEmpty } from '../../src/solver/exact-model.ts';
 import { ModelFault } from '../../src/solver/guard.ts';
-import type { Column, Engine, LinearModel, Outcome, Row } from '../../src/solver/model.ts';
+import { keepOpen } from '../../src/solver/keep-open.ts';
+import type { Column, Engine, LinearModel, OpenModel, Outcome, Row } from '../../src/solver/model.ts';
+import { rowPricesByDual, solvePriced } from '../../src/solver/prices.ts';
 import { relax } from '../../src/solver/relax.ts';
-import { SolverFault, solve } from '../../src/solver/solve.ts';
-import { solveWithHighs } from '../helpers/highs.ts';
+import { inOrder, SolverFault, solve } from '../../src/solver/solve.ts';
+import { arbitraryBlend, plainBlends } from './arbitrary-models.ts';
 
 const FREE = Number.POSITIVE_INFINITY;
+const SEED = 8231;
 const ENGINES = [javascriptLpSolver];
+const highs = await loadHighs();
+
+interface Told extends Engine {
+  /** Why its answers were not believed. */
+  readonly doubts: readonly string[];
+  /** How often it was asked. */
+  readonly asked: number;
+}
+
+/** An engine that takes and suits all unless it says otherwise, and notes what happens to it. */
+function told(engine: Pick<Engine, 'solve'> & Partial<Engine>): Told {
+  const doubts: string[] = [];
+  let asked = 0;
+  return {
+    name: 'told',
+    takes: () => true,
+    suits: () => true,
+    ...engine,
+    doubts,
+    get asked() {
+      return asked;
+    },
+    solve: (model) => {
+      asked++;
+      return engine.solve(model);
+    },
+    doubted: (why) => doubts.push(why),
+  };
+}
 
 const column = (cost: number, upper = FREE, lower = 0): Column => ({ cost, lower, upper });
 const row = (coefficients: readonly number[], lower: number, upper: number, name = 'row'): Row => ({
@@ -279,71 +315,390 @@ describe('relaxing limits that cannot hold together', () => {
   });
 });
 
-type Kind = 'plain' | 'infeasible' | 'degenerate' | 'badly scaled';
-const SEED = 8231;
-const RUNS = 500;
+describe('whole columns', () => {
+  const boxes = (cost: number, most: number): Column => ({ ...column(cost, most), whole: true });
 
-/** Numbers of two places, so that ties and exact zeros happen. */
-const coefficients = (count: number, least = -300) =>
-  fc.array(
-    fc.integer({ min: least, max: 300 }).map((value) => value / 100),
-    { minLength: count, maxLength: count },
-  );
-
-/** A model around a known point, so that it is feasible; then made worse according to its kind. */
-function arbitraryModel(kind: Kind): fc.Arbitrary<LinearModel> {
-  const shape = fc.record({
-    width: fc.integer({ min: 2, max: 14 }),
-    height: fc.integer({ min: 1, max: 10 }),
+  it('sells a box only as a whole', () => {
+    // 25 kg from boxes of 10 kg at 30 and loose meat at 5 per kg: two boxes and 5 kg, not two and a half.
+    const outcome = solve({ columns: [boxes(30, 9), column(5, 5)], rows: [row([10, 1], 25, 25)] }, [
+      javascriptLpSolver,
+      highs,
+    ]);
+    expect(outcome).toMatchObject({ status: 'optimal', values: [2, 5], cost: 85 });
   });
-  return shape.chain(({ width, height }) =>
-    fc
-      .record({
-        costs: coefficients(width, 0),
-        point: coefficients(width, 0),
-        matrix: fc.array(coefficients(width), { minLength: height, maxLength: height }),
-        slack: coefficients(height, 0),
-        scales: fc.array(fc.integer({ min: -5, max: 5 }), { minLength: height, maxLength: height }),
-        equal: fc.array(fc.boolean(), { minLength: height, maxLength: height }),
-      })
-      .map(({ costs, point, matrix, slack, scales, equal }): LinearModel => {
-        const columns = costs.map((cost, index) => column(cost, index % 3 === 0 ? 20 : FREE));
-        const rows = matrix.map((line, index): Row => {
-          const times = kind === 'badly scaled' ? 10 ** (scales[index] as number) : 1;
-          const scaled = line.map((value) => value * times);
-          const activity = scaled.reduce((sum, value, at) => sum + value * (point[at] as number), 0);
-          const room = kind === 'degenerate' ? 0 : (slack[index] as number) * times;
-          if (equal[index] && index % 4 === 0) return row(scaled, activity, activity);
-          return index % 2 === 0 ? atMost(scaled, activity + room) : atLeast(scaled, activity - room);
-        });
-        if (kind !== 'infeasible') return { columns, rows };
-        const ones = columns.map(() => 1);
-        const most = point.reduce((sum, value) => sum + value, 0);
-        return { columns, rows: [...rows, atMost(ones, most), atLeast(ones, most + 1)] };
-      }),
-  );
-}
 
-describe('random models', () => {
-  it.each<Kind>(['plain', 'infeasible', 'degenerate', 'badly scaled'])(
-    'that are %s get the status and the cost that HiGHS gives them',
-    (kind) => {
-      const counts: Record<string, number> = {};
-      fc.assert(
-        fc.property(arbitraryModel(kind), (model) => {
-          const ours = solve(model, ENGINES);
-          const theirs = solveWithHighs(model);
-          counts[ours.status] = (counts[ours.status] ?? 0) + 1;
-          expect(ours.status).toBe(theirs.status);
-          if (ours.status !== 'optimal' || theirs.status !== 'optimal') return;
-          expect(Math.abs(ours.cost - theirs.cost)).toBeLessThanOrEqual(
-            1e-6 * Math.max(1, Math.abs(theirs.cost)),
-          );
-        }),
-        { seed: SEED, numRuns: RUNS },
-      );
-      console.log(`${kind} models, seed ${SEED}: ${JSON.stringify(counts)}`);
-      expect(counts[kind === 'infeasible' ? 'infeasible' : 'optimal']).toBe(RUNS);
-    },
-  );
+  it('opens another box rather than part of one', () => {
+    const outcome = solve({ columns: [boxes(30, 9)], rows: [atLeast([10], 21)] }, [highs]);
+    expect(outcome).toMatchObject({ status: 'optimal', values: [3], cost: 90 });
+    expect(outcome.status === 'optimal' && outcome.reportedBound).toBeCloseTo(90, 6);
+  });
+
+  it('says infeasible where fractions of a box would do', () => {
+    const model = { columns: [boxes(30, 9)], rows: [row([10], 21, 29)] };
+    expect(solve(model, [highs])).toEqual({ status: 'infeasible' });
+  });
+
+  it('makes counts that are nearly whole whole, and solves the rest again around them', () => {
+    const nearly = 3 - 4e-7;
+    const engine = told({
+      solve: (model) =>
+        model.columns.some(({ whole }) => whole)
+          ? { status: 'optimal', values: [nearly, 25 - 8 * nearly], cost: 0, reportedBound: 92 }
+          : javascriptLpSolver.solve(model),
+    });
+    const model = { columns: [boxes(30, 9), column(2, 9)], rows: [row([8, 1], 25, 25)] };
+    expect(solve(model, [engine])).toMatchObject({ status: 'optimal', values: [3, 1], cost: 92 });
+    expect(engine.doubts).toEqual([]);
+  });
+
+  it('doubts an engine whose counts have no point around them', () => {
+    const engine = told({
+      solve: (model) =>
+        model.columns.some(({ whole }) => whole)
+          ? { status: 'optimal', values: [2.1], cost: 0 }
+          : javascriptLpSolver.solve(model),
+    });
+    const model = { columns: [boxes(30, 9)], rows: [row([10], 21, 31)] };
+    expect(solve(model, [engine, highs])).toMatchObject({ status: 'optimal', values: [3] });
+    expect(engine.doubts).toHaveLength(2);
+    expect(engine.doubts[0]).toContain('not whole enough');
+  });
+
+  it('is never asked of an engine that does not take them', () => {
+    const model = { columns: [boxes(30, 9)], rows: [atLeast([10], 21)] };
+    const engine = told({ ...javascriptLpSolver });
+    expect(solve(model, [engine, highs])).toMatchObject({ status: 'optimal', values: [3] });
+    expect(() => solve(model, [engine])).toThrow(SolverFault);
+    expect(engine.asked).toBe(0);
+    expect(engine.doubts).toEqual([]);
+  });
 });
+
+describe('the order of the engines', () => {
+  const wide = (width: number): LinearModel => ({
+    columns: Array.from({ length: width }, () => column(1, 5)),
+    rows: [atLeast(Array<number>(width).fill(1), 7)],
+  });
+
+  it.each([
+    [60, ['javascript-lp-solver', 'highs']],
+    [61, ['highs', 'javascript-lp-solver']],
+  ])('of a model with %d columns is by what suits it', (width, names) => {
+    const fast = told({ ...javascriptLpSolver });
+    const slow = told({ ...highs });
+    const model = wide(width);
+    expect(inOrder(model, [fast, slow]).map(({ name }) => name)).toEqual(names);
+    expect(solve(model, [fast, slow])).toMatchObject({ status: 'optimal', cost: 7 });
+    expect([fast, slow].filter(({ asked }) => asked > 0).map(({ name }) => name)).toEqual(names.slice(0, 1));
+  });
+
+  it('keeps an engine that does not suit for when the others fail', () => {
+    const broken = told({ ...highs, solve: () => ({ status: 'optimal', values: [], cost: 0 }) });
+    expect(solve(wide(61), [javascriptLpSolver, broken])).toMatchObject({ status: 'optimal', cost: 7 });
+    expect(broken.doubts).toHaveLength(2);
+  });
+});
+
+describe('doubt', () => {
+  const model: LinearModel = { columns: [column(2, 8), column(3, 8)], rows: [row([1, 1], 10, 10)] };
+  const right: Outcome = { status: 'optimal', values: [8, 2], cost: 22 };
+  const infeasible: Outcome = { status: 'infeasible' };
+
+  it('comes of an engine that throws, and the next one answers', () => {
+    const thrower = told({
+      solve: () => {
+        throw new Error('out of memory');
+      },
+    });
+    const honest = told({ solve: () => right });
+    expect(solve(model, [thrower, honest])).toEqual(right);
+    expect(thrower.doubts).toEqual(['it failed: out of memory', 'it failed: out of memory']);
+    expect(honest.doubts).toEqual([]);
+  });
+
+  it('ends in a fault when every engine throws', () => {
+    const thrower = told({
+      solve: () => {
+        throw new Error('out of memory');
+      },
+    });
+    expect(() => solve(model, [thrower])).toThrow('it failed: out of memory');
+  });
+
+  it('comes of an engine that finds nothing where another finds a point, and only then', () => {
+    const blind = told({ solve: () => infeasible });
+    const honest = told({ solve: () => right });
+    expect(solve(model, [blind, honest])).toEqual(right);
+    expect(blind.doubts).toEqual(['it says infeasible and a point was found']);
+    expect(honest.doubts).toEqual([]);
+
+    const agreed = [told({ solve: () => infeasible }), told({ solve: () => infeasible })];
+    expect(solve(model, agreed)).toEqual(infeasible);
+    expect(agreed.map(({ doubts }) => doubts)).toEqual([[], []]);
+    expect(agreed.map(({ asked }) => asked)).toEqual([1, 1]);
+  });
+
+  it('does not let a single engine call a model infeasible when another gave a false point', () => {
+    const blind = told({ solve: () => infeasible });
+    const liar = told({ solve: () => ({ status: 'optimal', values: [8, 1], cost: 0 }) });
+    expect(() => solve(model, [blind, liar])).toThrow(SolverFault);
+  });
+
+  it('is told once of an engine that is right when asked the other way round', () => {
+    const turned = told({
+      solve: ({ columns }) => ({
+        status: 'optimal',
+        // The other way round the dearer column comes first.
+        values: columns[0]?.cost === 3 ? [2, 8] : [8, 1],
+        cost: 0,
+        rowPrices: [3],
+      }),
+    });
+    expect(solve(model, [turned])).toMatchObject({ status: 'optimal', values: [8, 2], cost: 22 });
+    expect(turned.doubts).toEqual(['row row is missed by 1']);
+  });
+
+  it('does not come of an engine that was not asked', () => {
+    const second = told({ solve: () => infeasible });
+    expect(solve(model, [told({ solve: () => right }), second])).toEqual(right);
+    expect(second.asked).toBe(0);
+    expect(second.doubts).toEqual([]);
+  });
+});
+
+const ACTIONS = fc.array(
+  fc.record({
+    what: fc.constantFrom('cost', 'column', 'row', 'added row'),
+    at: fc.nat(100),
+    low: fc.integer({ min: 0, max: 500 }),
+    room: fc.integer({ min: 0, max: 500 }),
+  }),
+  { minLength: 1, maxLength: 8 },
+);
+
+describe('a model that is kept open', () => {
+  const start: LinearModel = { columns: [column(2, 8), column(3, 8)], rows: [row([1, 1], 10, 10)] };
+
+  it('answers after any changes as the changed model does when it is solved anew', () => {
+    const seen: Record<string, number> = {};
+    fc.assert(
+      fc.property(plainBlends, ACTIONS, ({ linear }, actions) => {
+        keepOpen(linear, [javascriptLpSolver, highs], (kept) => {
+          for (const { what, at, low, room } of actions) {
+            const { columns, rows } = kept.model();
+            const columnAt = at % columns.length;
+            const { lower, upper, terms } = rows[at % rows.length] as Row;
+            if (what === 'cost') kept.setCost(columnAt, low / 100);
+            if (what === 'column') kept.setColumn(columnAt, low / 100, low / 100 + room / 10);
+            if (what === 'row') {
+              kept.setRow(at % rows.length, lower - low / 10, Math.max(upper, lower) + room / 10);
+            }
+            if (what === 'added row') {
+              kept.addRow({ name: 'added', lower: -FREE, upper: 5 * low + room, terms });
+            }
+            const answer = kept.solve();
+            const anew = solvePriced(kept.model(), [highs]);
+            seen[answer.status] = (seen[answer.status] ?? 0) + 1;
+            expect(answer.status).toBe(anew.status);
+            if (answer.status !== 'optimal' || anew.status !== 'optimal') continue;
+            expect(misses(kept.model(), answer.values)).toEqual([]);
+            expectNear(answer.cost, anew.cost);
+          }
+        });
+      }),
+      { seed: SEED, numRuns: 400 },
+    );
+    console.log(`models kept open, seed ${SEED}: ${JSON.stringify(seen)}`);
+    expect(seen.optimal).toBeGreaterThan(400);
+    expect(seen.infeasible).toBeGreaterThan(50);
+  });
+
+  it('shows the model as it stands, and leaves the one it was given alone', () => {
+    const given = structuredClone(start);
+    keepOpen(given, [highs], (kept) => {
+      kept.setCost(0, 9);
+      kept.setColumn(1, 1, 4);
+      kept.setRow(0, 2, 6);
+      kept.addRow(atMost([1, 0], 5));
+      expect(kept.model()).toEqual({
+        columns: [column(9, 8), column(3, 4, 1)],
+        rows: [row([1, 1], 2, 6), atMost([1, 0], 5)],
+      });
+    });
+    expect(given).toEqual(start);
+  });
+
+  it('tells the row prices in the unit of the row, changed and added ones included', () => {
+    keepOpen(
+      { columns: [column(2, 80), column(3, 80)], rows: [row([1e6, 1e6], 1e7, 1e7)] },
+      [highs],
+      (kept) => {
+        kept.addRow(atMost([1e-3, 0], 4e-3));
+        const outcome = kept.solve();
+        if (outcome.status !== 'optimal') throw new Error(outcome.status);
+        expect(outcome.cost).toBeCloseTo(26, 8);
+        expect(outcome.rowPrices[0]).toBeCloseTo(3e-6, 12);
+        expect(outcome.rowPrices[1]).toBeCloseTo(-1000, 6);
+      },
+    );
+  });
+
+  /** HiGHS with one part of its open model changed; counts how often it was closed. */
+  const opened = (changed: (open: OpenModel) => Partial<OpenModel>) => {
+    const closed: string[] = [];
+    const engine = told({
+      ...highs,
+      open: (model) => {
+        const open = highs.open?.(model) as OpenModel;
+        const close = () => {
+          closed.push('closed');
+          open.close();
+        };
+        return { ...open, close, ...changed(open) };
+      },
+    });
+    return { engine, closed };
+  };
+  const fails = () => {
+    throw new Error('out of memory');
+  };
+
+  it.each<[string, (open: OpenModel) => Partial<OpenModel>, string]>([
+    [
+      'gives a point that misses a row',
+      () => ({ solve: () => ({ status: 'optimal', values: [8, 0], cost: 0, rowPrices: [0] }) }),
+      'row row',
+    ],
+    [
+      'gives a point without prices',
+      (open) => ({
+        solve: () => {
+          const { rowPrices: _, ...rest } = open.solve() as Extract<Outcome, { status: 'optimal' }>;
+          return rest;
+        },
+      }),
+      'an open model misses',
+    ],
+    ['throws when it is solved', () => ({ solve: fails }), 'out of memory'],
+    ['throws when a cost changes', () => ({ setCost: fails }), 'out of memory'],
+    ['throws when a column changes', () => ({ setColumn: fails }), 'out of memory'],
+    ['throws when a row changes', () => ({ setRow: fails }), 'out of memory'],
+    ['throws when a row is added', () => ({ addRow: fails }), 'out of memory'],
+  ])('is doubted once, closed once and replaced when it %s', (_, changed, why) => {
+    const { engine, closed } = opened(changed);
+    const costs = keepOpen(start, [engine, javascriptLpSolver], (kept) => {
+      kept.setCost(0, 4);
+      kept.setColumn(1, 0, 7);
+      kept.setRow(0, 9, 9);
+      kept.addRow(atMost([0, 1], 6));
+      return [kept.solve(), kept.solve()].map((outcome) => outcome.status === 'optimal' && outcome.cost);
+    });
+    expect(costs).toEqual([30, 30]);
+    expect(engine.doubts).toHaveLength(1);
+    expect(engine.doubts[0]).toContain(why);
+    expect(closed).toEqual(['closed']);
+  });
+
+  it('is done without when it does not open', () => {
+    const engine = told({ ...highs, open: fails });
+    const outcome = keepOpen(start, [engine], (kept) => kept.solve());
+    expect(outcome).toMatchObject({ status: 'optimal', cost: 22 });
+    expect(engine.doubts).toEqual(['it opens no model: out of memory']);
+  });
+
+  it('is closed when the work throws, and no doubt comes of that', () => {
+    const { engine, closed } = opened(() => ({}));
+    expect(() => keepOpen(start, [engine], fails)).toThrow('out of memory');
+    expect(closed).toEqual(['closed']);
+    expect(engine.doubts).toEqual([]);
+  });
+
+  it('is not needed: engines that keep none answer as well', () => {
+    const outcome = keepOpen(start, ENGINES, (kept) => {
+      kept.setCost(0, 4);
+      return kept.solve();
+    });
+    expect(outcome).toMatchObject({ status: 'optimal', cost: 32 });
+  });
+});
+
+describe('row prices', () => {
+  it('come from the dual problem where no engine tells them, and prove the cost', () => {
+    fc.assert(
+      fc.property(plainBlends, ({ exact: model, linear }) => {
+        const outcome = solvePriced(linear, ENGINES);
+        if (outcome.status !== 'optimal') throw new Error(`the model is ${outcome.status}`);
+        expect(outcome.rowPrices).toEqual(rowPricesByDual(linear, ENGINES));
+        const bound = toNumber(leastCostBound(model, outcome.rowPrices));
+        // This engine rounds to 1e-8: so much is left of a column's cost, and counts for as far as the column goes.
+        const ends = linear.columns.reduce((total, { upper }) => total + upper, 0);
+        expect(Math.abs(outcome.cost - bound)).toBeLessThanOrEqual(1e-8 * ends + 1e-6 * outcome.cost);
+      }),
+      { seed: SEED, numRuns: 300 },
+    );
+  });
+
+  it('are taken from the engine that tells them, with the point of the first', () => {
+    const model: LinearModel = { columns: [column(2, 8), column(3, 8)], rows: [row([1, 1], 10, 10)] };
+    const fast = told({ ...javascriptLpSolver });
+    const outcome = solvePriced(model, [fast, highs]);
+    expect(outcome).toMatchObject({ status: 'optimal', values: [8, 2], rowPrices: [3] });
+    expect(fast.asked).toBe(1);
+    expect(fast.doubts).toEqual([]);
+  });
+
+  it('come with the cheaper point where two costs differ, and the dearer one is doubted', () => {
+    const model: LinearModel = { columns: [column(2, 8), column(3, 8)], rows: [row([1, 1], 10, 10)] };
+    const dear = told({ solve: () => ({ status: 'optimal', values: [2, 8], cost: 28 }) });
+    const outcome = solvePriced(model, [dear, highs]);
+    expect(outcome).toMatchObject({ status: 'optimal', values: [8, 2], cost: 22, rowPrices: [3] });
+    expect(dear.doubts).toEqual(['costs differ: 28 and 22']);
+  });
+
+  /** Any numbers at all, and such as an engine might give. */
+  const anyPrices = fc.array(
+    fc.oneof(
+      // Near the end of the doubles a price has no fifteen digits.
+      fc.double({ min: -1e300, max: 1e300 }),
+      fc.constantFrom(FREE, -FREE),
+      fc.double({ min: -1000, max: 1000, noNaN: true }),
+      fc.integer({ min: -50, max: 50 }),
+    ),
+    { maxLength: 60 },
+  );
+
+  it('never prove more than the cost of a point that holds, whatever they are', () => {
+    fc.assert(
+      fc.property(arbitraryBlend({ widest: 8 }), anyPrices, ({ model, point }, prices) => {
+        const cost = sum(model.columns.map((each, index) => multiply(each.cost, point[index] as Exact)));
+        expect(compare(leastCostBound(model, prices), cost)).toBeLessThanOrEqual(0);
+      }),
+      { seed: SEED, numRuns: 2000 },
+    );
+  });
+
+  it('never prove a model empty that has a point, whatever they are', () => {
+    fc.assert(
+      fc.property(arbitraryBlend({ widest: 8, tight: true }), anyPrices, ({ model }, prices) => {
+        expect(provesEmpty(model, prices)).toBe(false);
+      }),
+      { seed: SEED, numRuns: 2000 },
+    );
+  });
+
+  it('prove a model empty that has none', () => {
+    const model: ExactModel = {
+      columns: [{ cost: exact(1), lower: exact(0), upper: exact(4) }],
+      rows: [
+        { name: 'more than there is', lower: exact('4.0001'), terms: [{ column: 0, coefficient: exact(1) }] },
+      ],
+    };
+    expect(provesEmpty(model, [1])).toBe(true);
+    expect(provesEmpty(model, [-1])).toBe(false);
+    expect(provesEmpty(model, [Number.NaN])).toBe(false);
+  });
+});
+
+function expectNear(cost: number, other: number): void {
+  expect(Math.abs(cost - other)).toBeLessThanOrEqual(1e-6 * Math.max(1, Math.abs(other)));
+}
