@@ -1,196 +1,37 @@
 import { performance } from 'node:perf_hooks';
-import type { Composition } from '../src/batch/composition.ts';
-import { type Supply, supplyOfLot, supplyOfMaterial } from '../src/batch/lot.ts';
-import { type Material, MEAT_KINDS } from '../src/batch/material.ts';
-import type { Product } from '../src/batch/product.ts';
 import { exact } from '../src/exact.ts';
 import { batchModel } from '../src/formulate/batch-model.ts';
+import { chanceRows } from '../src/formulate/certainty.ts';
+import { chooseLots } from '../src/formulate/choose-lots.ts';
 import { formulate } from '../src/formulate/formulate.ts';
 import { houseLimits } from '../src/formulate/house-limits.ts';
-import type { FormulationRequest } from '../src/formulate/request.ts';
+import { prepare, problemOf } from '../src/formulate/prepare.ts';
 import { checkLimits } from '../src/rules/check.ts';
 import { Coefficients } from '../src/rules/coefficients.ts';
 import { FORMS } from '../src/rules/forms.ts';
-import { findStandard } from '../src/rules/standard.ts';
+import { solveWithChance } from '../src/solver/chance.ts';
 import { loadEngines } from '../src/solver/engines/load.ts';
+import type { Engine } from '../src/solver/model.ts';
 import { solve } from '../src/solver/solve.ts';
-import { US } from '../src/standards/us/us.ts';
+import { requestOf } from './plants.ts';
+import { print, quantile, timeTogether } from './timing.ts';
 
 /**
- * What formulation costs on top of its engine, on one frankfurter of 8, 20 and 60 lots. One JSON object per
- * line; times are of one call. Run as: node --import tsx bench/bench.ts
+ * What a blend costs on top of its engine, how many planes a margin takes, whole boxes to the proven optimum, and
+ * memory over ten thousand solves. One JSON object per line. Run as: node --expose-gc --import tsx bench/bench.ts
  */
 
-const { engines: ENGINES } = await loadEngines();
-const LOTS = [8, 20, 60];
-const WARM_UP_MS = 400;
-const MEASURE_MS = 2500;
-const LEAST_CALLS = 30;
-const TODAY = '2031-05-14';
+const { engines } = await loadEngines();
+const highs = engines.find(({ name }) => name === 'highs') as Engine;
 
-/** A small multiplicative generator (Park and Miller 1988), so that every run measures the same plants. */
-function randomFrom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-}
+for (const lots of [8, 20, 60]) blendOverEngine(lots);
+for (const lots of [8, 20, 60]) planesOfMargins(lots);
+for (const lots of [10, 20, 30, 40]) wholeBoxes(lots);
+memory();
 
-const NOTHING: Composition = {
-  waterFraction: 0,
-  fatFraction: 0,
-  proteinFraction: 0,
-  carbohydrateFraction: 0,
-  ashFraction: 0,
-  saltFraction: 0,
-};
-
-function material(id: string, kind: Material['kind'], rest: Partial<Material>): Material {
-  return {
-    id,
-    name: id,
-    declaredName: id,
-    kind,
-    composition: NOTHING,
-    substances: {},
-    allergens: [],
-    subIngredients: [],
-    source: 'made up for the bench',
-    ...rest,
-  };
-}
-
-function meatLots(count: number): Supply[] {
-  const random = randomFrom(7 + count);
-  const decimal = (low: number, high: number, places: number) =>
-    Number((low + (high - low) * random()).toFixed(places));
-  return Array.from({ length: count }, (_, index) => {
-    const fatFraction = decimal(0.04, 0.6, 3);
-    const lean = 1 - fatFraction;
-    const composition = {
-      ...NOTHING,
-      fatFraction,
-      waterFraction: Number((0.75 * lean).toFixed(5)),
-      proteinFraction: Number((decimal(0.2, 0.225, 3) * lean).toFixed(5)),
-    };
-    const id = `lot-${index + 1}`;
-    const species = random() < 0.5 ? 'pork' : 'beef';
-    return supplyOfLot(
-      {
-        id,
-        materialId: id,
-        onHandKg: decimal(40, 200, 1),
-        costPerKg: decimal(1.5, 7, 2),
-        receivedDate: '2031-05-01',
-        state: 'chilled',
-      },
-      material(id, 'skeletal meat', { species, composition }),
-    );
-  });
-}
-
-const SEASONINGS: readonly Supply[] = [
-  supplyOfMaterial(material('salt', 'salt', { substances: { salt: 1 } }), 0.9),
-  supplyOfMaterial(material('pepper', 'spice', { substances: { pepper: 1 } }), 14),
-  supplyOfMaterial(material('cure', 'cure', { substances: { 'sodium nitrite': 0.0625, salt: 0.9375 } }), 3),
-  supplyOfMaterial(material('water', 'water', { composition: { ...NOTHING, waterFraction: 1 } }), 0.002),
-];
-
-const PRODUCT: Product = {
-  id: 'bench',
-  name: 'Bench frankfurter',
-  standard: { jurisdiction: 'us', productClass: 'frankfurter' },
-  meatBlock: [
-    { name: 'pork', species: ['pork'], minFraction: 0.3 },
-    { name: 'any meat', kinds: MEAT_KINDS },
-  ],
-  seasoning: [
-    { materialId: 'salt', basis: 'batch', minFraction: 0.0175, maxFraction: 0.0175 },
-    { materialId: 'pepper', basis: 'batch', minFraction: 0.002, maxFraction: 0.002 },
-    { materialId: 'cure', basis: 'green weight', minFraction: 0.0024, maxFraction: 0.0024 },
-    { materialId: 'water', basis: 'batch', minFraction: 0, maxFraction: 0.25 },
-  ],
-  targets: [
-    { measure: 'fat', min: 0.24, max: 0.28 },
-    { measure: 'protein', min: 0.12 },
-  ],
-  process: {
-    cooking: 'cooked',
-    smoked: true,
-    yieldFraction: 0.92,
-    fatLossFraction: 0.01,
-    grindPlates: [],
-    mixing: [],
-  },
-  form: { shape: 'link', pieceKg: 0.0567 },
-  label: { storage: 'keep refrigerated' },
-};
-
-function requestOf(lots: number): FormulationRequest {
-  const standard = findStandard(US, PRODUCT.standard.productClass);
-  if (!standard) throw new Error('the standard of the bench is not there');
-  return {
-    product: PRODUCT,
-    standard,
-    supplies: [...meatLots(lots), ...SEASONINGS],
-    size: { by: 'total', massKg: 200 },
-    date: TODAY,
-    engines: ENGINES,
-    plant: {
-      name: 'Bench plant',
-      establishment: 'M0',
-      jurisdiction: 'us',
-      currency: 'USD',
-      units: 'lb',
-      timeZone: 'UTC',
-      mixerCapacityKg: 120,
-      scales: [
-        { id: 'floor', name: 'floor scale', unit: 'lb', division: '0.5', capacity: 1000 },
-        { id: 'bench', name: 'bench scale', unit: 'lb', division: '0.02', capacity: 60 },
-        { id: 'fine', name: 'fine scale', unit: 'g', division: '0.1', capacity: 2000 },
-      ],
-    },
-  };
-}
-
-interface Timing {
-  readonly medianUs: number;
-  readonly p95Us: number;
-  readonly n: number;
-}
-
-/** Times every subject in turn within each round, so that a slow spell of the machine falls on all of them. */
-function timeTogether(subjects: Readonly<Record<string, () => unknown>>): Record<string, Timing> {
-  const names = Object.keys(subjects);
-  const times = new Map(names.map((name) => [name, [] as number[]]));
-  const round = (record: boolean) => {
-    for (const [name, run] of Object.entries(subjects)) {
-      const start = performance.now();
-      run();
-      const tookUs = (performance.now() - start) * 1000;
-      if (record) times.get(name)?.push(tookUs);
-    }
-  };
-  for (const until = performance.now() + WARM_UP_MS; performance.now() < until; ) round(false);
-  const until = performance.now() + MEASURE_MS;
-  for (let calls = 0; calls < LEAST_CALLS || performance.now() < until; calls++) round(true);
-  return Object.fromEntries(
-    names.map((name) => {
-      const sorted = [...(times.get(name) ?? [])].sort((a, b) => a - b);
-      const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))] ?? Number.NaN;
-      return [name, { medianUs: at(0.5), p95Us: at(0.95), n: sorted.length }];
-    }),
-  );
-}
-
-function print(name: string, value: number, unit: string, lots: number, n: number): void {
-  const rounded = Number(value.toPrecision(4));
-  console.log(JSON.stringify({ name, value: rounded, unit, lots, n, node: process.version }));
-}
-
-for (const lots of LOTS) {
-  const request = requestOf(lots);
+/** Times of one call, and the ratio of the whole blend call to the raw call of HiGHS on its model. */
+function blendOverEngine(lots: number): void {
+  const request = requestOf(lots, engines);
   const { product, standard, supplies } = request;
   const outcome = formulate(request);
   if (outcome.outcome !== 'blend') throw new Error(`the bench of ${lots} lots has no blend`);
@@ -205,22 +46,92 @@ for (const lots of LOTS) {
   );
 
   const timings = timeTogether({
-    ...Object.fromEntries(
-      ENGINES.map(({ name, solve: ask }) => [`engine ${name}`, () => ask(model)]),
-    ),
-    solve: () => solve(model, request.engines),
+    ...Object.fromEntries(engines.map(({ name, solve: ask }) => [`engine ${name}`, () => ask(model)])),
+    solve: () => solve(model, engines),
     'build model': () => buildModel(new Coefficients(supplies, product.process)),
     'exact check': () => checkLimits(limits, coefficients, masses),
     formulate: () => formulate(request),
+    'formulate with prices': () => formulate({ ...request, withPrices: true }),
   });
   for (const [name, { medianUs, p95Us, n }] of Object.entries(timings)) {
-    print(`${name}, median`, medianUs, 'µs', lots, n);
-    print(`${name}, 95th percentile`, p95Us, 'µs', lots, n);
+    print(`${name}, median`, medianUs, 'µs', { lots, n });
+    print(`${name}, 95th percentile`, p95Us, 'µs', { lots, n });
   }
-  const { engine } = timings;
-  for (const name of ['solve', 'formulate', 'exact check']) {
+  const engine = timings['engine highs'];
+  for (const name of ['solve', 'formulate', 'formulate with prices', 'exact check']) {
     const timing = timings[name];
     if (!timing || !engine) throw new Error(`${name} was not timed`);
-    print(`${name} over engine, medians`, timing.medianUs / engine.medianUs, 'ratio', lots, timing.n);
+    print(`${name} over HiGHS alone, medians`, timing.medianUs / engine.medianUs, 'ratio', {
+      lots,
+      n: timing.n,
+    });
   }
+}
+
+/** Solves it takes until every margin is met, over confidences and sizes. */
+function planesOfMargins(lots: number): void {
+  const solves: number[] = [];
+  const tookMs: number[] = [];
+  for (const confidence of [0.8, 0.9, 0.95, 0.99]) {
+    for (const massKg of [80, 140, 200, 260, 320]) {
+      const request = { ...requestOf(lots, engines), size: { by: 'total', massKg } as const };
+      // Both ends of the fat window: what is on hand must be spread over lots to meet them.
+      const certainty = ['house-fat-min', 'house-fat-max'].map((limitId) => ({ limitId, confidence }));
+      const prepared = prepare({ ...request, certainty });
+      if (!prepared.ok) throw new Error('the bench is refused');
+      const { model, coefficients } = problemOf(request, prepared.ready);
+      const chances = chanceRows(prepared.ready.certain, model, coefficients);
+      const start = performance.now();
+      const found = solveWithChance(model.exact, chances, engines);
+      if (found.outcome.status !== 'optimal') continue;
+      tookMs.push(performance.now() - start);
+      solves.push(found.solves);
+    }
+  }
+  const n = solves.length;
+  print('solves until a margin is met, median', quantile(solves, 0.5), 'count', { lots, n });
+  print('solves until a margin is met, most', Math.max(...solves), 'count', { lots, n });
+  print('margin met, median', quantile(tookMs, 0.5), 'ms', { lots, n });
+}
+
+/** Lots in whole boxes of 10 kg, at most eight of them, to the optimum that the engine reports as proven. */
+function wholeBoxes(lots: number): void {
+  const tookMs: number[] = [];
+  let proven = 0;
+  let none = 0;
+  for (const massKg of [160, 180, 200, 220, 240, 260, 280, 300]) {
+    const request = { ...requestOf(lots, engines), size: { by: 'total', massKg } as const };
+    const prepared = prepare(request);
+    if (!prepared.ok) throw new Error('the bench is refused');
+    const { ready } = prepared;
+    const { model, coefficients, size } = problemOf(request, ready);
+    const wholes = ready.usable.flatMap(({ lot }) => lot?.id ?? []);
+    const start = performance.now();
+    const wishes = { wholeBoxes: wholes, mostLots: 8, sizeWithin: 0.01 };
+    const chosen = chooseLots(model, coefficients, size, wishes, engines);
+    tookMs.push(performance.now() - start);
+    if (!chosen) none++;
+    else if (chosen.cost - chosen.reportedLeastCost <= 1e-6 * chosen.cost) proven++;
+  }
+  const n = tookMs.length;
+  print('whole boxes, median', quantile(tookMs, 0.5), 'ms', { lots, n });
+  print('whole boxes, longest', Math.max(...tookMs), 'ms', { lots, n });
+  print('whole boxes, optimum reported as proven', proven, 'count', { lots, n, none });
+}
+
+/** Memory of the process over ten thousand solves by HiGHS, the second half against the first. */
+function memory(): void {
+  const request = requestOf(20, engines);
+  const prepared = prepare(request);
+  if (!prepared.ok) throw new Error('the bench is refused');
+  const { model } = problemOf(request, prepared.ready);
+  const run = (count: number) => {
+    for (let call = 0; call < count; call++) solve(model, [highs]);
+    globalThis.gc?.();
+    return process.memoryUsage().rss / 2 ** 20;
+  };
+  const half = run(5000);
+  const whole = run(5000);
+  print('memory after 5,000 solves', half, 'MB', { n: 5000 });
+  print('memory grown over 5,000 more', whole - half, 'MB', { n: 5000 });
 }

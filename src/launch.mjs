@@ -38,7 +38,7 @@ if (command === 'start') {
   build();
   run(process.execPath, ['node_modules/vitest/vitest.mjs', 'run', ...rest], () => reportMissing(missing));
 } else if (command === 'bench') {
-  run(process.execPath, ['--import', 'tsx', 'bench/bench.ts', ...rest]);
+  run(process.execPath, ['--expose-gc', '--import', 'tsx', 'bench/bench.ts', ...rest]);
 } else {
   fail(`"${command}" is unknown; use start, test, bench or cli.`);
 }
