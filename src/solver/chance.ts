@@ -32,7 +32,7 @@ export interface Cut {
 
 /** A margin that is missed by less than this share of the whole point is met. */
 const MISSED = 1e-7;
-const MOST_SOLVES = 200;
+const MOST_SOLVES = 500;
 
 /**
  * The least cost with every chance row held, by tangent planes: solve, lay a plane at the point that misses its
