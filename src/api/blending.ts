@@ -63,10 +63,16 @@ async function formulated(desk: Desk, body: unknown) {
   return { task: prepared.task, formulation };
 }
 
+/** Ways out that a problem names; a blend asked for by itself has them all. */
+const MOST_WAYS_OUT = 3;
+
 async function settledBlend(desk: Desk, body: unknown): Promise<{ task: BlendTask; blend: Blend }> {
   const { task, formulation } = await formulated(desk, body);
   if (formulation.outcome === 'blend') return { task, blend: formulation.blend };
-  throw new Problem('no-blend', formulation.because.map(({ message }) => message).join(' '));
+  const because = formulation.because.map(({ message }) => message);
+  const repairs = (formulation.wayOut?.repairs ?? []).slice(0, MOST_WAYS_OUT).map(({ says }) => says);
+  const waysOut = repairs.length > 0 ? [`Any one of these leads to a blend: ${repairs.join(' Or: ')}`] : [];
+  throw new Problem('no-blend', [...because, ...waysOut].join(' '));
 }
 
 /** @param place where in the body the request for a blend stands. */

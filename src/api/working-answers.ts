@@ -28,12 +28,13 @@ export function certaintyAnswers(certainty: readonly Certainty[]): z.output<type
 
 export function worthOf({ limits, lines, nextKg, notUsed, used }: Worth): z.output<typeof worthAnswer> {
   return {
-    limits: limits.map(({ limit, stepFraction, savesPerKg }) => ({
+    limits: limits.map(({ limit, stepFraction, savesPerKg, togetherWith }) => ({
       limitId: limit.id,
       says: limit.says,
       step: inShownUnit(stepFraction, limit.unit),
       unit: limit.unit,
       savesPerKg,
+      togetherWith: togetherWith.map(({ id, says }) => ({ limitId: id, says })),
     })),
     lines: lines.map(({ materialId, stepFraction, costsPerKg }) => ({
       materialId,

@@ -30,6 +30,7 @@ interface WorthText {
     readonly step: number;
     readonly unit: string;
     readonly savesPerKg: number;
+    readonly togetherWith: readonly { readonly says: string }[];
   }[];
   readonly lines: readonly {
     readonly materialId: string;
@@ -90,8 +91,8 @@ function worthText({ limits, lines, nextKg, notUsed, used }: WorthText, money: (
     `  One more kilogram of batch costs ${money(nextKg)}.`,
     ...(limits.length > 0 ? ['', 'LIMITS THAT PRESS ON THE COST'] : []),
     ...limits.map(
-      ({ says, step: size, unit, savesPerKg }) =>
-        `  ${step(size, unit)} more room saves ${money(savesPerKg)} per kg of batch: ${says}`,
+      ({ says, step: size, unit, savesPerKg, togetherWith }) =>
+        `  ${step(size, unit)} more room saves ${money(savesPerKg)} per kg of batch: ${[says, ...togetherWith.map((other) => `together with: ${other.says}`)].join(' ')}`,
     ),
     ...lines.map(({ materialId, stepPoints, costsPerKg }) =>
       costsPerKg > 0

@@ -97,7 +97,7 @@ function sizeRow({ form, massKg }: SizeRow, coefficients: Coefficients): ExactRo
 }
 
 /** A line at a fixed rate is exactly that rate of its basis: Σ line − rate × basis = 0. */
-function seasoningRows({ seasoning }: Product, coefficients: Coefficients): ExactRow[] {
+export function seasoningRows({ seasoning }: Product, coefficients: Coefficients): ExactRow[] {
   return seasoning
     .filter(({ minFraction, maxFraction }) => minFraction === maxFraction)
     .map(({ materialId, basis, minFraction }) => {

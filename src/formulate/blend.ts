@@ -167,6 +167,8 @@ export interface LimitWorth {
   readonly stepFraction: number;
   /** What one step more of room saves on a kilogram of batch, at first. */
   readonly savesPerKg: number;
+  /** Limits that press at the same place: room in this one saves only with the same room in those. */
+  readonly togetherWith: readonly Limit[];
 }
 
 /** A fixed line of the recipe: what a tenth of a point more of it does to a kilogram of batch. */

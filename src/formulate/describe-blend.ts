@@ -135,7 +135,7 @@ function byPlaceInTheBatch(a: BlendLine, b: BlendLine): number {
   return place(a) - place(b) || b.massKg - a.massKg || (a.supply.id < b.supply.id ? -1 : 1);
 }
 
-function makeup(totalKg: (form: Form) => number, fat: Form, water: Form, basis: Form): Makeup {
+export function makeup(totalKg: (form: Form) => number, fat: Form, water: Form, basis: Form): Makeup {
   const basisKg = totalKg(basis);
   const share = (form: Form) => totalKg(form) / basisKg;
   return {

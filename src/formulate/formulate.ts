@@ -2,7 +2,7 @@ import type { Product } from '../batch/product.ts';
 import { type Exact, toNumber, ZERO } from '../exact.ts';
 import type { Engine } from '../solver/model.ts';
 import { type Priced, solvePriced } from '../solver/prices.ts';
-import { type BatchModel, withRows } from './batch-model.ts';
+import { type BatchModel, type SizeRow, withRows } from './batch-model.ts';
 import type { Formulation } from './blend.ts';
 import { certaintyOf, missesMargin, solveSurely, withCutsAt } from './certainty.ts';
 import { asksForWholes, type ChosenLots, chooseLots } from './choose-lots.ts';
@@ -30,8 +30,14 @@ export function formulate(request: FormulationRequest): Formulation {
 
 function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
   const { product, plant, engines, wishes = {} } = request;
-  const { limits, switchedOff, size, leftOut, certain } = ready;
-  const whole = problemOf(request, ready);
+  const { limits, switchedOff, leftOut, certain } = ready;
+  const asked = problemOf(request, ready);
+  const isWhole = asksForWholes(wishes, asked.coefficients);
+  // Where the size may give a little, lots are chosen before it is known what the batch will weigh.
+  const early = (wishes.sizeWithin ?? 0) > 0 ? chooseSurely(asked.model, asked, wishes, engines) : undefined;
+  const whole =
+    early && early !== 'none' ? problemOf(request, { ...ready, size: sizeOfChoice(early, asked) }) : asked;
+  const { size } = whole;
   const best = solveSurely(whole.model, whole.chances, engines);
   if (best.outcome.status !== 'optimal') {
     return {
@@ -42,9 +48,7 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
     };
   }
   const optimum = best.outcome;
-  const choice = asksForWholes(wishes, whole.coefficients)
-    ? chooseSurely(best.model, whole, wishes, engines)
-    : undefined;
+  const choice = early ?? (isWhole ? chooseSurely(best.model, whole, wishes, engines) : undefined);
   if (choice === 'none') return { outcome: 'no blend', because: [noChoice(wishes)], leftOut, proven: false };
   const narrowed = choice && narrow(request, choice, whole, ready);
   const work = narrowed ?? whole;
@@ -117,12 +121,15 @@ function narrow(
   ready: Ready,
 ): Problem {
   const { plant, wishes = {} } = request;
-  const supplies = narrowSupplies(coefficients.supplies, chosen, wishes, plant);
+  const usable = narrowSupplies(coefficients.supplies, chosen, wishes, plant);
+  return problemOf(request, { ...ready, usable, size });
+}
+
+/** The size that a choice of lots comes to. */
+function sizeOfChoice({ massesKg }: ChosenLots, { coefficients, size }: Problem): SizeRow {
   const perKg = coefficients.of(size.form).map(toNumber);
-  const sizeKg = chosen.massesKg.reduce((sum, massKg, column) => sum + massKg * (perKg[column] ?? 0), 0);
-  const isFree = (wishes.sizeWithin ?? 0) > 0;
-  const chosenSize = isFree ? { ...size, massKg: Number(sizeKg.toPrecision(12)) } : size;
-  return problemOf(request, { ...ready, usable: supplies, size: chosenSize });
+  const massKg = massesKg.reduce((sum, each, column) => sum + each * (perKg[column] ?? 0), 0);
+  return { ...size, massKg: Number(massKg.toPrecision(12)) };
 }
 
 interface Preferred {

@@ -96,7 +96,7 @@ function noPieceWeight(): Issue {
   };
 }
 
-function missingFigure({ missing, limit }: ReturnType<typeof missingFigures>[number]): Issue {
+export function missingFigure({ missing, limit }: ReturnType<typeof missingFigures>[number]): Issue {
   const { materialId, constituent } = missing;
   return {
     code: 'missing-figure',

@@ -55,7 +55,7 @@ function solveHeldBack(
     const largest = row.terms.reduce((max, { coefficient }) => Math.max(max, Math.abs(coefficient)), 0);
     const give = columns.push({ cost: (100 * dearest) / largest, lower: 0, upper: back }) - 1;
     return {
-      name: row.name,
+      ...row,
       lower: row.lower + back,
       upper: row.upper - back,
       terms: [...row.terms, { column: give, coefficient: isMax ? -1 : 1 }],

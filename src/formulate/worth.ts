@@ -23,6 +23,8 @@ const STEPS: Readonly<Record<Limit['unit'], number>> = {
 const LINE_STEP = 0.001;
 /** A limit or line whose step is worth less than this per kilogram presses on nothing. */
 const NOTHING = 1e-9;
+/** The same for what is found by solving anew, which engines answer to about 1e-9 of the batch. */
+const SEEN = 1e-6;
 
 /**
  * What limits, lines and lots are worth at the least-cost blend. With margins the model is round where they hold it:
@@ -39,7 +41,9 @@ export function worthOf(
   const at = optimum.values.map((massKg) => exact(massKg));
   const batchKg = toNumber(coefficients.total(FORMS.formula, at));
   return {
-    limits: limitWorths(model, optimum, coefficients, at, batchKg),
+    limits: isRound
+      ? limitWorths(model, optimum, coefficients, at, batchKg)
+      : loosened(model, optimum, coefficients, at, batchKg, engines),
     lines: lineWorths(model, optimum, coefficients, product, at, batchKg),
     nextKg: optimum.rowPrices[0] ?? 0,
     ...(isRound
@@ -65,10 +69,79 @@ function limitWorths(
     .map(([limit, price]) => {
       const stepFraction = STEPS[limit.unit];
       const basisKg = toNumber(coefficients.total(limit.basis, at));
-      return { limit, stepFraction, savesPerKg: (price * basisKg * stepFraction) / batchKg };
+      return {
+        limit,
+        stepFraction,
+        savesPerKg: (price * basisKg * stepFraction) / batchKg,
+        togetherWith: [],
+      };
     })
     .filter(({ savesPerKg }) => savesPerKg > NOTHING)
     .sort((a, b) => b.savesPerKg - a.savesPerKg);
+}
+
+/** A share of a step small enough that the cost is still straight, and large enough to be seen. */
+const SMALL = 1e-4;
+
+/**
+ * What limits save when they are loosened a little, solved anew for each. Row prices say the same where the optimum is
+ * not degenerate; where two limits press at the same place, they speak of room in both at once: then the limit that a
+ * row price names is tried together with each other limit that the blend sits on.
+ */
+function loosened(
+  model: BatchModel,
+  optimum: Priced,
+  coefficients: Coefficients,
+  at: readonly Exact[],
+  batchKg: number,
+  engines: readonly Engine[],
+): LimitWorth[] {
+  const named = limitWorths(model, optimum, coefficients, at, batchKg);
+  if (named.length === 0) return named;
+  const tight = tightLimits(model, optimum.values);
+  return keepOpen(model, engines, (kept) => {
+    const saved = (limits: readonly Limit[], stepFraction: number): number => {
+      const moved = [...model.limitOfRow].filter(([, limit]) => limits.includes(limit));
+      for (const [row, limit] of moved) {
+        const room = SMALL * stepFraction * toNumber(coefficients.total(limit.basis, at));
+        const { lower = 0, upper = 0 } = model.rows[row] ?? {};
+        kept.setRow(row, lower - room, upper + room);
+      }
+      const outcome = kept.solve();
+      for (const [row] of moved) {
+        const { lower = 0, upper = 0 } = model.rows[row] ?? {};
+        kept.setRow(row, lower, upper);
+      }
+      return outcome.status === 'optimal' ? (optimum.cost - outcome.cost) / SMALL / batchKg : 0;
+    };
+    const seen = new Set<Limit>();
+    const found = named.flatMap((worth): LimitWorth[] => {
+      const { limit, stepFraction } = worth;
+      if (seen.has(limit)) return [];
+      const savesPerKg = saved([limit], stepFraction);
+      if (savesPerKg > SEEN) return [{ ...worth, savesPerKg }];
+      for (const other of tight.filter((each) => each !== limit && each.unit === limit.unit)) {
+        const together = saved([limit, other], stepFraction);
+        if (together <= SEEN) continue;
+        seen.add(other);
+        return [{ ...worth, savesPerKg: together, togetherWith: [other] }];
+      }
+      return [];
+    });
+    return found.sort((a, b) => b.savesPerKg - a.savesPerKg);
+  });
+}
+
+/** Limits that the blend sits on. */
+function tightLimits({ rows, limitOfRow }: BatchModel, values: readonly number[]): Limit[] {
+  const tight = [...limitOfRow].flatMap(([row, limit]) => {
+    const { terms = [] } = rows[row] ?? {};
+    const parts = terms.map(({ column, coefficient }) => coefficient * (values[column] ?? 0));
+    const size = parts.reduce((sum, part) => sum + Math.abs(part), 0);
+    const activity = parts.reduce((sum, part) => sum + part, 0);
+    return size > 0 && Math.abs(activity) <= 1e-6 * size ? [limit] : [];
+  });
+  return [...new Set(tight)];
 }
 
 function lineWorths(

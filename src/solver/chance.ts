@@ -120,6 +120,7 @@ export function tangentCut(
   });
   return {
     ...base,
+    plane: true,
     terms: [...byColumn].map(([column, coefficient]) => ({ column, coefficient })),
   };
 }

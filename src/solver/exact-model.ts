@@ -20,6 +20,8 @@ export interface ExactRow {
   readonly lower?: Exact;
   readonly upper?: Exact;
   readonly terms: readonly { readonly column: number; readonly coefficient: Exact }[];
+  /** Whether it is one of the planes that touch a margin. */
+  readonly plane?: boolean;
 }
 
 /** The model in doubles, for engines. */
@@ -35,12 +37,13 @@ export function toLinear({ columns, rows }: ExactModel): LinearModel {
 }
 
 /** One row in doubles. */
-export function toRow({ name, lower, upper, terms }: ExactRow): Row {
+export function toRow({ name, lower, upper, terms, plane }: ExactRow): Row {
   return {
     name,
     lower: lower ? toNumber(lower) : Number.NEGATIVE_INFINITY,
     upper: upper ? toNumber(upper) : Number.POSITIVE_INFINITY,
     terms: terms.map(({ column, coefficient }) => ({ column, coefficient: toNumber(coefficient) })),
+    ...(plane && { plane }),
   };
 }
 

@@ -23,6 +23,8 @@ export interface Row {
   /** Infinity when there is no upper bound. */
   readonly upper: number;
   readonly terms: readonly Term[];
+  /** Whether it is one of the planes that touch a margin: they lie so near to each other that not every engine copes. */
+  readonly plane?: boolean;
 }
 
 export interface Term {

@@ -24,7 +24,7 @@ export function rowScale({ terms }: Row): number {
 /** One row brought to its scale. */
 export function scaleRow(row: Row, factor: number): Row {
   return {
-    name: row.name,
+    ...row,
     lower: row.lower * factor,
     upper: row.upper * factor,
     terms: row.terms

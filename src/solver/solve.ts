@@ -17,7 +17,8 @@ export class SolverFault extends Error {
 /**
  * The one door to the engines: the model is guarded and scaled, each engine is asked in turn (those that suit
  * the model before the others) until one gives a point that holds against the unscaled model, and the cost is
- * added up here, not believed. That there is no such point is believed only when no engine finds one. An engine
+ * added up here, not believed. That there is no such point is believed only when no engine that suits the model finds
+ * one; those that do not suit it are asked only when the others have failed. An engine
  * whose point does not hold is asked once more with rows and columns the other way round: its pivots go another
  * way, and with them its rounding.
  * @throws ModelFault when the model itself is broken, SolverFault when no engine's answer holds.
@@ -32,6 +33,7 @@ export function solve(model: LinearModel, engines: readonly Engine[]): Outcome {
   const faults: string[] = [];
   const without: { outcome: Outcome; engine: Engine }[] = [];
   for (const engine of inOrder(model, engines)) {
+    if (without.length > 0 && faults.length === 0 && !engine.suits(model)) break;
     for (const order of [straight, reversed]) {
       const { outcome, fault } = ask(polished(order(engine.solve)), scaled, model);
       if (fault !== undefined) {

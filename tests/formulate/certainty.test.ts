@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -340,6 +341,34 @@ describe('certainty is asked', () => {
 });
 
 describe('over random plants', () => {
+  const SEED = 20310514;
+  const HIGHS_FIRST = [...ENGINES].reverse();
+
+  it('every request is answered: no engine goes round in circles over the planes of a margin', () => {
+    // In a process of its own, since a solve that never ends cannot be broken off from within.
+    const child = spawnSync(
+      process.execPath,
+      [
+        '--import',
+        'tsx',
+        '--input-type=module',
+        '--eval',
+        `import fc from 'fast-check';
+        import { formulate } from './src/formulate/formulate.ts';
+        import { arbitraryRequest } from './tests/helpers/arbitrary-plants.ts';
+        import { ENGINES } from './tests/helpers/engines.ts';
+        const certainty = [{ limitId: 'house-fat-max', confidence: 0.95 }];
+        let answers = 0;
+        for (const request of fc.sample(arbitraryRequest(), { seed: ${SEED}, numRuns: 200 }))
+          if (formulate({ ...request, engines: ENGINES, certainty }).outcome) answers++;
+        console.log(answers);`,
+      ],
+      { cwd: ROOT, timeout: 12_000, encoding: 'utf8' },
+    );
+    expect(child.stderr).toBe('');
+    expect(child.stdout.trim()).toBe('200');
+  });
+
   const Z_95 = 1.6448536;
   /** Share of fat and its deviation in the finished product, by plain arithmetic on the printed weights. */
   function fatOf(lines: readonly BlendLine[], { yieldFraction, fatLossFraction }: Process) {
@@ -357,23 +386,25 @@ describe('over random plants', () => {
 
   it('a fat target asked with 95 % keeps 1.645 deviations away on the printed weights, and proves its cost', () => {
     let [kept, tight] = [0, 0];
-    for (const request of fc.sample(arbitraryRequest(), { seed: 20310514, numRuns: 1200 })) {
+    for (const request of fc.sample(arbitraryRequest(), { seed: SEED, numRuns: 700 })) {
       const max = request.product.targets.find(({ measure }) => measure === 'fat')?.max;
       if (max === undefined) continue;
       const certainty = [{ limitId: 'house-fat-max', confidence: 0.95 }];
-      const outcome = formulate({ ...request, engines: ENGINES, certainty });
+      const outcome = formulate({ ...request, engines: HIGHS_FIRST, certainty });
       if (outcome.outcome !== 'blend') continue;
       kept++;
       const { lines, certainty: told, costOfCertainty, proof } = outcome.blend;
       const { share, sd } = fatOf(lines, request.product.process);
       expect(share + Z_95 * sd).toBeLessThanOrEqual(max + 1e-9);
       if (share + (Z_95 + 0.5) * sd > max) tight++;
-      expect(told.find(({ limit }) => limit.id === 'house-fat-max')?.sdFraction ?? sd).toBeCloseTo(sd, 9);
+      const own = told.find(({ limit }) => limit.id === 'house-fat-max');
+      if (sd > 0) expect(own?.sdFraction).toBeCloseTo(sd, 9);
+      else expect(own).toBeUndefined();
       expect(costOfCertainty ?? 0).toBeGreaterThanOrEqual(0);
       expect(proof.aboveLeast).toBeGreaterThanOrEqual(0);
     }
     console.log(`random plants with a fat target at 95 %: ${kept} blends, ${tight} of them at the margin`);
-    expect(kept).toBeGreaterThan(150);
-    expect(tight).toBeGreaterThan(60);
+    expect(kept).toBeGreaterThan(90);
+    expect(tight).toBeGreaterThan(40);
   });
 });

@@ -38,6 +38,9 @@ export const worthAnswer = z
         step: z.number().meta({ description: 'In the unit of the limit: 1 point, 10 ppm.' }),
         unit: z.string(),
         savesPerKg: perKg('What one step more of room saves on a kilogram of batch, at first.'),
+        togetherWith: z.array(z.object({ limitId: z.string(), says: z.string() })).meta({
+          description: 'Limits that press at the same place: it saves only with the same room in those.',
+        }),
       }),
     ),
     lines: z.array(

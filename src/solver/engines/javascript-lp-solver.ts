@@ -14,7 +14,8 @@ export const javascriptLpSolver: Engine = {
   name: 'javascript-lp-solver',
   // At a time limit it passes fractions off as whole, and it knows no way to say so.
   takes: ({ columns }) => !columns.some(({ whole }) => whole),
-  suits: ({ columns }) => columns.length <= MOST_COLUMNS,
+  // It has been seen to go round in circles over planes that nearly coincide.
+  suits: ({ columns, rows }) => columns.length <= MOST_COLUMNS && !rows.some(({ plane }) => plane),
   solve,
 };
 
