@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { blend, type Desk, label, sheet } from './api/blending.ts';
 import { dateSchema } from './api/contract/quantities.ts';
+import { correction } from './api/correcting.ts';
 import { curve } from './api/curves.ts';
 import { doJob } from './api/jobs.ts';
 import { loadPlant } from './api/load-plant.ts';
@@ -13,6 +14,7 @@ import { todayAt } from './api/service.ts';
 import { folderOf, fromWhereCalled } from './api/settings.ts';
 import { usePlan } from './api/use-planning.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
+import { correctionText } from './documents/correction-text.ts';
 import { curveText } from './documents/curve-text.ts';
 import { explanationText } from './documents/explanation-text.ts';
 import { labelText } from './documents/label-text.ts';
@@ -32,6 +34,7 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   meatblock blend  FILE     the blend alone, as JSON
   meatblock explain FILE    every limit of the blend: figure, bound, room and who brings how much of it
   meatblock curve  FILE     least cost along a bound or a price (JSON, as POST /v1/curves takes it)
+  meatblock correct FILE    what to add to a mix whose fat test is off (JSON, as POST /v1/corrections takes it)
   meatblock use-up FILE     which products to make of what is on hand (JSON, as POST /v1/use-plans takes it)
   meatblock trim            what past fat tests say of each supplier's trim
   meatblock limits PRODUCT  limits that apply to a product of the plant, or to a product class
@@ -98,6 +101,11 @@ async function main(args: readonly string[]): Promise<number> {
       const answer = await curve(desk, readRequest(operand));
       print(answer, curveText);
       return answer.outcome === 'curve' ? EXIT.done : EXIT.noBlend;
+    }
+    case 'correct': {
+      const answer = await correction(desk, readRequest(operand));
+      print(answer, correctionText);
+      return answer.outcome === 'cannot be brought back' ? EXIT.noBlend : EXIT.done;
     }
     case 'use-up':
       print(await usePlan(desk, readRequest(operand)), usePlanText);

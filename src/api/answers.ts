@@ -103,7 +103,7 @@ export function laboratoryAnswer({ inForce, ...rest }: LaboratoryLimit): Laborat
   return { ...rest, ...(inForce && { inForce: { ...inForce } }) };
 }
 
-function checkAnswer({
+export function checkAnswer({
   limit,
   holds,
   value,
@@ -125,10 +125,10 @@ function checkAnswer({
   };
 }
 
-function leftOutAnswer({ supply, because }: LeftOut) {
+export function leftOutAnswer({ supply, because }: LeftOut) {
   return { supplyId: supply.id, material: supply.material.name, because };
 }
 
-function inBothUnits(massKg: number) {
+export function inBothUnits(massKg: number) {
   return { kg: massKg, lb: inUnit(massKg, 'lb') };
 }

@@ -1,3 +1,5 @@
+import { correct } from '../correct/correct.ts';
+import type { Correction, CorrectionRequest } from '../correct/correction.ts';
 import type { Formulation } from '../formulate/blend.ts';
 import { type Along, type CostCurve, costCurve } from '../formulate/curve.ts';
 import { workOut } from '../formulate/work-out.ts';
@@ -10,10 +12,17 @@ import type { BlendTask } from './blend-task.ts';
 export interface Jobs {
   readonly blend: { readonly of: BlendTask; readonly gives: Formulation };
   readonly curve: { readonly of: CurveTask; readonly gives: CostCurve };
+  readonly correction: { readonly of: CorrectionTask; readonly gives: Correction };
   readonly 'use plan': { readonly of: UsePlanTask; readonly gives: UsePlan };
 }
 
 export type JobName = keyof Jobs;
+
+/** A correction made ready. */
+export interface CorrectionTask extends Omit<CorrectionRequest, 'engines'> {
+  /** Which text of the rules was read. */
+  readonly edition: string;
+}
 
 export type UsePlanTask = Omit<UsePlanRequest, 'engines'>;
 
@@ -32,6 +41,7 @@ type Doers = {
 const DOERS: Doers = {
   blend: (task, engines) => workOut({ ...task, engines }),
   curve: ({ task, along }, engines) => costCurve({ ...task, engines }, along),
+  correction: (task, engines) => correct({ ...task, engines }),
   'use plan': (task, engines) => planUse({ ...task, engines }),
 };
 

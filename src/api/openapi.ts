@@ -7,6 +7,7 @@ import {
   problemSchema,
 } from './contract/blend-answer.ts';
 import { blendRequestSchema } from './contract/blend-request.ts';
+import { correctionAnswerSchema, correctionRequestSchema } from './contract/correction.ts';
 import { curveAnswerSchema, curveRequestSchema } from './contract/curve.ts';
 import {
   healthAnswer,
@@ -47,6 +48,14 @@ export function openApiDocument(version: string) {
           curveAnswerSchema,
           false,
           curveRequestSchema,
+        ),
+      },
+      '/v1/corrections': {
+        post: posting(
+          'Bring a mix back whose fat test is off',
+          correctionAnswerSchema,
+          true,
+          correctionRequestSchema,
         ),
       },
       '/v1/use-plans': {

@@ -1,9 +1,11 @@
 import { type Request, type Response, Router } from 'express';
 import { batchSheetText } from '../documents/batch-sheet-text.ts';
+import { correctionText } from '../documents/correction-text.ts';
 import { labelText } from '../documents/label-text.ts';
 import { usePlanText } from '../documents/use-plan-text.ts';
 import { blend, type Desk, label, sheet } from './blending.ts';
 import { lotsQuery, materialsQuery, productsQuery, rulesQuery } from './contract/resources.ts';
+import { correction } from './correcting.ts';
 import { curve } from './curves.ts';
 import { openApiDocument } from './openapi.ts';
 import { parseOrProblem } from './parse.ts';
@@ -45,6 +47,13 @@ export function apiRoutes(desk: Desk, version: string): Router {
     })
     .all(refuseMethod('POST'));
 
+  router
+    .route('/corrections')
+    .post(async (request, response) => {
+      const form = answerForm(request);
+      send(response, form, await correction(desk, jsonBody(request)), correctionText);
+    })
+    .all(refuseMethod('POST'));
   router
     .route('/use-plans')
     .post(async (request, response) => {

@@ -7,6 +7,9 @@ import type { LinearModel } from './model.ts';
  */
 export const TOLERANCE = 1e-7;
 
+/** Smaller coefficients are no figures of anything: doubles themselves end near them. */
+const LEAST_UNIT = 1e-200;
+
 /** One bound that a point misses, and by how much (positive, in the unit of the row). */
 export interface Miss {
   readonly what: string;
@@ -34,7 +37,7 @@ export function misses(model: LinearModel, values: readonly number[]): Miss[] {
       size += Math.abs(part);
       largest = Math.max(largest, Math.abs(coefficient));
     }
-    note(found, `row ${name}`, activity, lower, upper, size, largest || 1);
+    note(found, `row ${name}`, activity, lower, upper, size, largest > LEAST_UNIT ? largest : 1);
   }
   return found;
 }

@@ -20,6 +20,11 @@ const POSTS = ['/v1/blends', '/v1/batch-sheets', '/v1/labels'];
 /** Good bodies of the operations that take something else. */
 const BODIES: Record<string, Json> = {
   '/v1/curves': { blend: GOOD, along: { limitId: 'house-fat-max', from: 20, to: 35 } },
+  '/v1/corrections': {
+    product: 'ground-beef-80-20',
+    inMixer: [{ lotId: 'B73-1120', mass: lb(200) }],
+    testedFat: { fatFraction: 0.21, method: 'NIR' },
+  },
   '/v1/use-plans': { products: [{ product: 'bratwurst', price: { amount: 4.5, per: 'lb' } }] },
 };
 

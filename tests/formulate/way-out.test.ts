@@ -214,40 +214,44 @@ describe('every repair', () => {
 
   /** The request with a change made, as a person would make it. */
   function repaired(request: FormulationRequest, { changes }: Repair): FormulationRequest {
-    return changes.reduce((changed: FormulationRequest, change): FormulationRequest => {
-      if ('unit' in change) {
-        const bound = change.unit === 'percent' ? change.to / 100 : change.to;
-        return {
-          ...changed,
-          insteadOf: [
-            ...(changed.insteadOf ?? []),
-            { limitId: change.limitId, bound: Number(bound.toPrecision(12)) },
-          ],
-        };
-      }
-      if ('buyMaterialId' in change) {
-        const material = DEMO.materials.get(change.buyMaterialId);
-        if (!material) throw new Error(change.buyMaterialId);
-        const bought = {
-          id: 'bought',
-          material,
-          composition: material.composition,
-          costPerKg: change.costPerKg ?? 0,
-          onHandKg: change.massKg,
-        };
-        return { ...changed, supplies: [...changed.supplies, bought] };
-      }
-      if ('sizeToKg' in change) return { ...changed, size: { by: 'total', massKg: change.sizeToKg } };
-      if ('rateTo' in change) {
-        const seasoning = changed.product.seasoning.map((line) =>
-          line.materialId === change.materialId
-            ? { ...line, minFraction: change.rateTo, maxFraction: change.rateTo }
-            : line,
-        );
-        return { ...changed, product: { ...changed.product, seasoning } };
-      }
-      throw new Error(`no such change here: ${JSON.stringify(change)}`);
-    }, request);
+    let changed = request;
+    for (const change of changes) changed = withChange(changed, change);
+    return changed;
+  }
+
+  function withChange(changed: FormulationRequest, change: Repair['changes'][number]): FormulationRequest {
+    if ('unit' in change) {
+      const bound = change.unit === 'percent' ? change.to / 100 : change.to;
+      return {
+        ...changed,
+        insteadOf: [
+          ...(changed.insteadOf ?? []),
+          { limitId: change.limitId, bound: Number(bound.toPrecision(12)) },
+        ],
+      };
+    }
+    if ('buyMaterialId' in change) {
+      const material = DEMO.materials.get(change.buyMaterialId);
+      if (!material) throw new Error(change.buyMaterialId);
+      const bought = {
+        id: 'bought',
+        material,
+        composition: material.composition,
+        costPerKg: change.costPerKg ?? 0,
+        onHandKg: change.massKg,
+      };
+      return { ...changed, supplies: [...changed.supplies, bought] };
+    }
+    if ('sizeToKg' in change) return { ...changed, size: { by: 'total', massKg: change.sizeToKg } };
+    if ('rateTo' in change) {
+      const seasoning = changed.product.seasoning.map((line) =>
+        line.materialId === change.materialId
+          ? { ...line, minFraction: change.rateTo, maxFraction: change.rateTo }
+          : line,
+      );
+      return { ...changed, product: { ...changed.product, seasoning } };
+    }
+    throw new Error(`no such change here: ${JSON.stringify(change)}`);
   }
 
   /** The model has no point, and the conflict found on it is one without which it would have. */

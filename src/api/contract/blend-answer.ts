@@ -11,11 +11,11 @@ import {
 
 /** What the service answers. The types of the answers follow from these schemas. */
 
-const both = z
+export const both = z
   .object({ kg: z.number(), lb: z.number() })
   .meta({ id: 'BothUnits', description: 'One mass in kg and in lb.' });
 
-const makeup = z
+export const makeup = z
   .object({
     fatFraction: z.number(),
     waterFraction: z.number(),
@@ -70,7 +70,7 @@ export const limitAnswer = z
   })
   .meta({ id: 'Limit' });
 
-const check = z
+export const check = z
   .object({
     limit: limitAnswer,
     holds: z.boolean().meta({ description: 'Decided in exact arithmetic on the weights as printed.' }),
@@ -113,7 +113,7 @@ const line = z
   })
   .meta({ id: 'BlendLine' });
 
-const leftOut = z
+export const leftOut = z
   .object({ supplyId: z.string(), material: z.string(), because: z.string() })
   .meta({ id: 'LeftOut' });
 

@@ -5,11 +5,11 @@ import { type Lot, type Supply, supplyOfLot, supplyOfMaterial } from '../../src/
 import { type Material, MEAT_KINDS } from '../../src/batch/material.ts';
 import type { Plant, Scale } from '../../src/batch/plant.ts';
 import type { Product, SeasoningLine } from '../../src/batch/product.ts';
+import { correct } from '../../src/correct/correct.ts';
+import type { Correction, CorrectionRequest } from '../../src/correct/correction.ts';
+import { type MixLine, testedMix } from '../../src/correct/tested-mix.ts';
 import { add, compare, type Exact, exact, multiply, ratio, sum, toNumber } from '../../src/exact.ts';
-import { correct } from '../../src/formulate/correct.ts';
-import type { Correction, CorrectionRequest } from '../../src/formulate/correction.ts';
 import { houseLimits } from '../../src/formulate/house-limits.ts';
-import { type MixLine, testedMix } from '../../src/formulate/tested-mix.ts';
 import { checkLimits } from '../../src/rules/check.ts';
 import { Coefficients } from '../../src/rules/coefficients.ts';
 import { inForceOn } from '../../src/rules/limit.ts';
@@ -294,9 +294,9 @@ describe('a load that cannot be brought back', () => {
     expect(Number(out.weight.text)).toBeGreaterThan(72.3);
     expect(Number(out.weight.text)).toBeLessThan(73);
     const again = outcomeOf(ask({ ...request, inMixer: out.rest }), 'additions');
-    if (out.then.outcome !== 'additions') throw new Error('the rest is said to need nothing');
+    if (out.afterwards.outcome !== 'additions') throw new Error('the rest is said to need nothing');
     expect(again.lines.map(({ weight }) => weight.text)).toEqual(
-      out.then.lines.map(({ weight }) => weight.text),
+      out.afterwards.lines.map(({ weight }) => weight.text),
     );
     expect(again.after.totalKg).toBeLessThanOrEqual(capacityKg);
     expect(again.after.checks.every(({ holds }) => holds)).toBe(true);
@@ -453,13 +453,13 @@ describe('a sausage', () => {
   it('with far too much salt needs meat for it', () => {
     const salty = inMixer.map((one) => (one.supply.id === 'salt' ? { ...one, massKg: exact('2') } : one));
     const more = outcomeOf(ask({ product, tested: 0.27, inMixer: salty, supplies }), 'additions');
-    // 2 / 0.018 is 111.11 kg of meat.
+    // 2 / 0.018 is 111.11 kg of meat; less 0.01 lb of salt, which the bench scale may round, 110.86 kg.
     const greenKg = more.lines.reduce(
       (total, { supply, massKg }) => total + (supply.material.species ? massKg : 0),
       100,
     );
-    expect(greenKg).toBeGreaterThan(111);
-    expect(greenKg).toBeLessThan(112);
+    expect(greenKg).toBeGreaterThan(110.85);
+    expect(greenKg).toBeLessThan(111.5);
   });
 
   it('says which allergens an addition brings that the mix does not hold', () => {
@@ -562,7 +562,7 @@ describe('corrections of random loads', () => {
     };
   }
 
-  const made = fc.sample(arbitraryLoad, { seed: 20310514, numRuns: 250 }).map((load) => {
+  const made = fc.sample(arbitraryLoad, { seed: 20310514, numRuns: 400 }).map((load) => {
     const request = requestOf(load);
     return { request, found: correct(request) };
   });
@@ -645,7 +645,7 @@ describe('corrections of random loads', () => {
     expect(outs.length).toBeGreaterThan(10);
     for (const { request, out } of outs) {
       const again = correct({ ...request, inMixer: out.rest });
-      expect(again.outcome).toBe(out.then.outcome);
+      expect(again.outcome).toBe(out.afterwards.outcome);
     }
   });
 
@@ -659,13 +659,17 @@ describe('corrections of random loads', () => {
     capacityKg = 0,
   }: CorrectionRequest): LinearModel {
     const mix = testedMix(inMixer, testedFat.fatFraction) ?? [];
-    const all = [...mix.map(({ supply }) => supply), ...supplies];
+    const placed = supplies.filter(
+      ({ material: { id, species } }) =>
+        species || product.seasoning.some(({ materialId }) => materialId === id),
+    );
+    const all = [...mix.map(({ supply }) => supply), ...placed];
     const coefficients = new Coefficients(all, product.process);
     const limits = [...inForceOn(standard.limits, TODAY), ...houseLimits(product)];
     return {
       columns: [
         ...mix.map(({ massKg }) => ({ cost: 0, lower: toNumber(massKg), upper: toNumber(massKg) })),
-        ...supplies.map(({ costPerKg, onHandKg }) => ({
+        ...placed.map(({ costPerKg, onHandKg }) => ({
           cost: costPerKg,
           lower: 0,
           upper: Math.min(onHandKg, 1e6),
