@@ -386,7 +386,7 @@ describe('over random plants', () => {
 
   it('a fat target asked with 95 % keeps 1.645 deviations away on the printed weights, and proves its cost', () => {
     let [kept, tight] = [0, 0];
-    for (const request of fc.sample(arbitraryRequest(), { seed: SEED, numRuns: 700 })) {
+    for (const request of fc.sample(arbitraryRequest(), { seed: SEED, numRuns: 500 })) {
       const max = request.product.targets.find(({ measure }) => measure === 'fat')?.max;
       if (max === undefined) continue;
       const certainty = [{ limitId: 'house-fat-max', confidence: 0.95 }];
@@ -404,7 +404,7 @@ describe('over random plants', () => {
       expect(proof.aboveLeast).toBeGreaterThanOrEqual(0);
     }
     console.log(`random plants with a fat target at 95 %: ${kept} blends, ${tight} of them at the margin`);
-    expect(kept).toBeGreaterThan(90);
-    expect(tight).toBeGreaterThan(40);
+    expect(kept).toBeGreaterThan(60);
+    expect(tight).toBeGreaterThan(25);
   });
 });

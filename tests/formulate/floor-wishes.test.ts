@@ -256,7 +256,7 @@ const KINDS: Readonly<Record<string, fc.Arbitrary<Floor>>> = {
 };
 
 const SEED = 20310517;
-const RUNS = 80;
+const RUNS = 60;
 
 function limitsMissed(floor: Floor, blend: Blend): string[] {
   const product = productOf(floor);
@@ -368,7 +368,7 @@ describe('a batch that may be bigger or smaller, all of whole boxes', () => {
 
   it('is the cheapest a kilogram of all counts of boxes, or there is none', () => {
     let blends = 0;
-    const wrong = fc.sample(floors, { seed: SEED, numRuns: 150 }).flatMap((floor, index) => {
+    const wrong = fc.sample(floors, { seed: SEED, numRuns: 120 }).flatMap((floor, index) => {
       const outcome = ask(floor, { wishes: { ...wishesOf(floor), sizeWithin: WITHIN } });
       const best = cheapestPerKg(floor);
       const name = `request ${index} of seed ${SEED}`;
@@ -390,7 +390,7 @@ describe('a batch that may be bigger or smaller, all of whole boxes', () => {
       });
       return faults.map((fault) => `${name}: ${fault}`);
     });
-    console.log(`whole boxes alone: ${blends} blends of 150`);
+    console.log(`whole boxes alone: ${blends} blends of 120`);
     expect(wrong).toEqual([]);
     expect(blends).toBeGreaterThan(40);
   });
@@ -425,7 +425,7 @@ describe('older lots first', () => {
     return -answer.cost;
   }
 
-  const made = fc.sample(floors, { seed: SEED, numRuns: 200 }).flatMap(({ floor, within }, index) => {
+  const made = fc.sample(floors, { seed: SEED, numRuns: 160 }).flatMap(({ floor, within }, index) => {
     const plain = ask(floor);
     const older = ask(floor, { wishes: { olderFirstWithin: within } });
     const name = `request ${index} of seed ${SEED}`;
@@ -455,8 +455,8 @@ describe('older lots first', () => {
     });
     console.log(`older first: ${made.length} blends, ${more} with more of the oldest`);
     expect(wrong).toEqual([]);
-    expect(made.length).toBeGreaterThan(100);
-    expect(more).toBeGreaterThan(25);
+    expect(made.length).toBeGreaterThan(80);
+    expect(more).toBeGreaterThan(20);
   });
 
   it('costs no more than was set aside for it, but for the scales, and keeps every limit', () => {

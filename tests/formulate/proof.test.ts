@@ -14,7 +14,7 @@ import { solveWithHighs } from '../helpers/highs.ts';
 import { ownProblem, weightsOf } from './by-hand/demands.ts';
 
 const SEED = 20310515;
-const RUNS = 600;
+const RUNS = 400;
 
 const cases = fc
   .sample(arbitraryRequest(), { seed: SEED, numRuns: RUNS })
@@ -85,7 +85,7 @@ describe('the proof of a cost', () => {
         : `${share} of ${proof.leastCost} is not ${proof.aboveLeast}`;
     });
     expect(broken).toEqual([]);
-    expect(made.length).toBeGreaterThan(150);
+    expect(made.length).toBeGreaterThan(100);
   });
 
   it('is never above what HiGHS finds for the batch as weighed, and mostly just that', () => {
@@ -185,8 +185,8 @@ describe('the proof of a cost', () => {
     });
     console.log(`other batches: ${counts.other}, of the very same weight ${counts.sameWeight}`);
     expect(broken).toEqual([]);
-    expect(counts.other).toBeGreaterThan(150);
-    expect(counts.sameWeight).toBeGreaterThan(3);
+    expect(counts.other).toBeGreaterThan(100);
+    expect(counts.sameWeight).toBeGreaterThan(2);
   });
 });
 

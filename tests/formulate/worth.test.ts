@@ -50,7 +50,7 @@ interface Made {
 }
 
 const SEED = 20310516;
-const RUNS = 500;
+const RUNS = 350;
 
 function make(name: string, request: RandomRequest): Made[] {
   const asked: FormulationRequest = { ...request, engines: ENGINES, withPrices: true };
@@ -112,7 +112,7 @@ const HAIR = 0.002;
 it('there are blends of the demo plant and of random plants', () => {
   console.log(`worth: ${ofDemo.length} blends of the demo plant, ${random.length} of random plants`);
   expect(ofDemo.length).toBe(demoRequests.length);
-  expect(random.length).toBeGreaterThan(120);
+  expect(random.length).toBeGreaterThan(100);
 });
 
 it('nothing is worked out where it was not asked for', () => {
