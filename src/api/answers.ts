@@ -16,6 +16,8 @@ export function blendAnswer(
   if (formulation.outcome === 'no blend') {
     return {
       outcome: 'no blend',
+      currency: plant.currency,
+      units: plant.units,
       because: formulation.because.map(({ limit, message }) => ({
         ...(limit && { limitId: limit.id }),
         message,
@@ -33,6 +35,7 @@ export function blendAnswer(
     standard: { says: standard.says, citation: standard.citation },
     date,
     currency: plant.currency,
+    units: plant.units,
     loads: blend.loads,
     batch: inBothUnits(blend.batchKg),
     load: inBothUnits(blend.loadKg),

@@ -3,7 +3,7 @@ import { type Lot, type Supply, supplyOfLot, supplyOfMaterial } from '../batch/l
 import { isMeat, type Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
-import { trimKnowledge } from '../batch/trim-learning.ts';
+import { ownTests, trimKnowledge } from '../batch/trim-learning.ts';
 import type { BatchSize, FloorWishes, FormulationRequest } from '../formulate/request.ts';
 import { houseRuleProblems } from '../rules/house-rules.ts';
 import { findStandard, notKnownOn, type RuleSet } from '../rules/standard.ts';
@@ -64,7 +64,7 @@ export function prepareBlend(
     certainty: request.certainty.map((certain) => ({ ...certain })),
     couldBuy: couldBuy(materials, lots, data.prices),
     withPrices: true,
-    ...(request.floor && { wishes: wishesOf(request.floor, lots, issues) }),
+    ...wishesOf(request.floor ?? data.plant.floor, lots, issues),
     ...(request.nearBest && {
       nearBest: { count: request.nearBest.count, withinFraction: request.nearBest.within },
     }),
@@ -152,7 +152,9 @@ function suppliesOf(
       ({ materialId, supplierEstablishment }) =>
         materialId === lot.materialId && supplierEstablishment === lot.supplierEstablishment,
     );
-    return [{ ...supplyOfLot(lot, material, known), ...bounds.get(lot.id) }];
+    const measuredFat = lot.measuredFat ?? ownTests(data.fatTests, lot, date);
+    const tested = measuredFat ? { ...lot, measuredFat } : lot;
+    return [{ ...supplyOfLot(tested, material, known), ...bounds.get(lot.id) }];
   });
   // A material that is kept in lots is drawn from them alone, so that its lots stay traceable.
   const inLots = new Set(lots.map(({ materialId }) => materialId));
@@ -171,12 +173,14 @@ function sizeOf(size: BlendRequest['batchSize']): BatchSize {
   return { by: 'finished', massKg: kilograms(size.finished) };
 }
 
-/** What the floor asks, with the lots that it means by "all" and "frozen". */
+/** What the floor asks, of this batch or by habit, with the lots that it means by "all" and "frozen". */
 function wishesOf(
-  { wholeBoxes, ...floor }: NonNullable<BlendRequest['floor']>,
+  wished: BlendRequest['floor'],
   lots: readonly Lot[],
   issues: RequestIssue[],
-): FloorWishes {
+): { wishes?: FloorWishes } {
+  if (!wished) return {};
+  const { wholeBoxes, ...floor } = wished;
   const boxed = lots.filter(({ boxKg }) => boxKg !== undefined);
   if (Array.isArray(wholeBoxes)) {
     wholeBoxes.forEach((id, index) => {
@@ -192,13 +196,14 @@ function wishesOf(
     return boxed.filter(({ state }) => wholeBoxes === 'all' || state === 'frozen').map(({ id }) => id);
   };
   const { mostLots, simplestWithin, olderFirstWithin, sizeWithin } = floor;
-  return {
+  const wishes = {
     ...(wholeBoxes !== undefined && { wholeBoxes: ids() }),
     ...(mostLots !== undefined && { mostLots }),
     ...(simplestWithin !== undefined && { simplestWithin }),
     ...(olderFirstWithin !== undefined && { olderFirstWithin }),
     ...(sizeWithin !== undefined && { sizeWithin }),
   };
+  return { wishes };
 }
 
 /** Meat of the tables, at the dearest price that a lot of it has now: no one knows what the next will cost. */

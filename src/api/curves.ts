@@ -1,6 +1,7 @@
+import type { Plant } from '../batch/plant.ts';
 import type { CostCurve } from '../formulate/curve.ts';
 import { inShownUnit } from '../rules/limit.ts';
-import { perKilogram, pricePerUnit } from '../units.ts';
+import { type MassUnit, perKilogram, pricePerUnit } from '../units.ts';
 import { prepareBlend } from './blend-task.ts';
 import { type Desk, unusable } from './blending.ts';
 import { type CurveAnswer, curveRequestSchema } from './contract/curve.ts';
@@ -23,31 +24,40 @@ export async function curve(desk: Desk, body: unknown): Promise<CurveAnswer> {
   const found = await desk.work('curve', { task: prepared.task, along: inKg });
   if (found.outcome === 'refused') throw unusable(found.issues, request, inBlend);
   if (found.outcome === 'no blend') return found;
-  return 'limitId' in along ? alongLimit(found, along.limitId) : alongPrice(found, along);
+  const { currency, units } = prepared.task.plant;
+  const shown = { currency, units };
+  return 'limitId' in along ? alongLimit(found, along.limitId, shown) : alongPrice(found, along, shown);
 }
 
 type Found = Extract<CostCurve, { outcome: 'curve' }>;
 
-function alongLimit(found: Found, limitId: string): CurveAnswer {
+type Shown = Pick<Plant, 'currency' | 'units'>;
+
+function alongLimit(found: Found, limitId: string, inUnits: Shown): CurveAnswer {
   const unit = found.limit?.unit ?? 'percent';
-  return answer(found, { limitId, unit }, (fraction) => inShownUnit(fraction, unit));
+  return answer(found, { limitId, unit }, inUnits, (fraction) => inShownUnit(fraction, unit));
 }
 
 function alongPrice(
   found: Found,
-  { supplyId, per }: { supplyId: string; per: 'kg' | 'lb' | 'g' | 'oz' },
+  { supplyId, per }: { readonly supplyId: string; readonly per: MassUnit },
+  inUnits: Shown,
 ): CurveAnswer {
-  return answer(found, { supplyId, unit: `price per ${per}` }, (pricePerKg) => pricePerUnit(pricePerKg, per));
+  return answer(found, { supplyId, unit: `price per ${per}` }, inUnits, (pricePerKg) =>
+    pricePerUnit(pricePerKg, per),
+  );
 }
 
 function answer(
   { points, corners, today, feasible, batchKg }: Found,
   along: Extract<CurveAnswer, { outcome: 'curve' }>['along'],
+  inUnits: Shown,
   shown: (at: number) => number,
 ): CurveAnswer {
   return {
     outcome: 'curve',
     along,
+    ...inUnits,
     today: shown(today),
     corners,
     feasible: { from: shown(feasible.from), to: shown(feasible.to) },

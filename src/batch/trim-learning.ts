@@ -1,4 +1,4 @@
-import { defaultFatSd, type MeasuredFat } from './fat-certainty.ts';
+import { defaultFatSd, type MeasuredFat, testedFatSd } from './fat-certainty.ts';
 import { isMeat, type Material } from './material.ts';
 
 /**
@@ -160,6 +160,31 @@ export function trimKnowledge(
     }),
   );
 }
+
+/**
+ * What tests of a lot itself say of it: their mean, and a standard deviation that falls with their number, though not
+ * below what sampling leaves. Undefined where none is on file by that day.
+ */
+export function ownTests(
+  tests: readonly FatTest[],
+  lot: { readonly id: string; readonly materialId: string },
+  asOfDate: string,
+): MeasuredFat | undefined {
+  const own = tests.filter(
+    ({ lotId, materialId, date }) => lotId === lot.id && materialId === lot.materialId && date <= asOfDate,
+  );
+  if (own.length === 0) return undefined;
+  const sum = own.reduce((total, test) => total + testedFatSd(test) ** 2, 0);
+  const methods = [...new Set(own.map(({ method }) => method))].join(' and ');
+  return {
+    fatFraction: fraction12(mean(own.map(({ fatFraction }) => fatFraction))),
+    method: own.length === 1 ? methods : `${own.length} tests by ${methods}`,
+    sdFraction: fraction12(Math.max(LEAST_SD_OF_A_MEAN, Math.sqrt(sum) / own.length)),
+  };
+}
+
+/** More composites of one lot share what the lot itself is uneven by: 0.4 points, own judgement. */
+export const LEAST_SD_OF_A_MEAN = 0.004;
 
 /** Mean fat of each lot that was tested: a second test of a lot is not a second lot. */
 function fatOfLots(tests: readonly FatTest[]): number[] {

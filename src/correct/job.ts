@@ -2,12 +2,10 @@ import { NO_HOUSE_RULES } from '../batch/house-rules.ts';
 import type { Because, LeftOut } from '../formulate/blend.ts';
 import { checkProcess } from '../formulate/check-process.ts';
 import { chooseSupplies, hasPlace } from '../formulate/choose-supplies.ts';
-import { houseLimits } from '../formulate/house-limits.ts';
-import { missingFigure } from '../formulate/prepare.ts';
+import { missingFigure, rulesOn } from '../formulate/prepare.ts';
 import { forbiddenBy, missingFigures } from '../rules/eligibility.ts';
-import { type Applied, applyHouseRules } from '../rules/house-rules.ts';
-import { inForceOn, sourceOf } from '../rules/limit.ts';
-import { MASS_BALANCE } from '../rules/mass-balance.ts';
+import type { Applied } from '../rules/house-rules.ts';
+import { sourceOf } from '../rules/limit.ts';
 import { normalQuantile } from '../solver/normal.ts';
 import type { CorrectionIssue, CorrectionRequest, ProductOfPlant } from './correction.ts';
 import type { Job } from './model.ts';
@@ -26,8 +24,8 @@ export function jobFor(
   const { date, plant, houseRules = NO_HOUSE_RULES, supplies, capacityKg } = request;
   const processIssues = checkProcess(product, standard);
   if (processIssues.length > 0) return { ok: false, issues: processIssues };
-  const applied = applyHouseRules(inForceOn(standard.limits, date), houseRules, product);
-  const limits = [...applied.limits, ...MASS_BALANCE, ...houseLimits(product)];
+  const applied = rulesOn({ product, standard, date, houseRules });
+  const { limits } = applied;
   const reckoned = [
     ...inMixer.map(({ supply }) => supply),
     ...supplies.filter((supply) => hasPlace(supply, product)),

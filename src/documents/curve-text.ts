@@ -1,4 +1,4 @@
-import { fixed } from '../units.ts';
+import { fixed, inUnit, pricePerUnit } from '../units.ts';
 import { left, right, textTable } from './text-table.ts';
 
 /** What a text of it reads of a cost curve. */
@@ -10,6 +10,8 @@ export type Curve =
         readonly supplyId?: string | undefined;
         readonly unit: string;
       };
+      readonly currency: string;
+      readonly units: 'lb' | 'kg';
       readonly today: number;
       readonly corners: boolean;
       readonly feasible: { readonly from: number; readonly to: number };
@@ -27,15 +29,21 @@ const MOST_NAMED = 6;
 /** The least cost along a bound or a price, as a table of its corners. */
 export function curveText(curve: Curve): string {
   if (curve.outcome === 'no blend') return curve.message;
-  const { along, today, corners, points, feasible } = curve;
+  const { along, today, corners, points, feasible, currency, units } = curve;
   const what = along.limitId ?? along.supplyId ?? '';
   const table = textTable(
-    [right(along.unit), right('cost per kg'), left('blend (kg)')],
+    [right(along.unit), right(`${currency} per ${units}`), left(`blend (${units})`)],
     points.map(({ at, costPerKg, blend }) => {
       const heaviest = [...blend].sort((a, b) => b.kg - a.kg);
-      const named = heaviest.slice(0, MOST_NAMED).map(({ supplyId, kg }) => `${supplyId} ${fixed(kg, 1)}`);
+      const named = heaviest
+        .slice(0, MOST_NAMED)
+        .map(({ supplyId, kg }) => `${supplyId} ${fixed(inUnit(kg, units), 1)}`);
       const rest = heaviest.length - named.length;
-      return [fixed(at, 3), fixed(costPerKg, 4), `${named.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`];
+      return [
+        fixed(at, 3),
+        fixed(pricePerUnit(costPerKg, units), 4),
+        `${named.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`,
+      ];
     }),
   );
   return [

@@ -1,7 +1,9 @@
-import { fixed } from '../units.ts';
+import { fixed, pricePerUnit } from '../units.ts';
 
 /** What a text of it reads of an answer without a blend. */
 export interface Stuck {
+  readonly currency: string;
+  readonly units: 'lb' | 'kg';
   readonly because: readonly { readonly message: string }[];
   readonly proven: boolean;
   readonly wayOut?:
@@ -13,7 +15,7 @@ export interface Stuck {
 }
 
 /** Why there is no blend, what cannot hold together and what would help, for a terminal. */
-export function wayOutText({ because, proven, wayOut }: Stuck): string {
+export function wayOutText({ currency, units, because, proven, wayOut }: Stuck): string {
   const conflict = wayOut?.conflict ?? [];
   const repairs = wayOut?.repairs ?? [];
   return [
@@ -25,7 +27,8 @@ export function wayOutText({ because, proven, wayOut }: Stuck): string {
     ...conflict.map(({ says }) => `  - ${says}`),
     ...(repairs.length > 0 ? ['', 'Any one of these leads to a blend:'] : []),
     ...repairs.map(({ says, costPerKg }) => {
-      const cost = costPerKg === undefined ? '' : ` It then costs ${fixed(costPerKg, 4)} per kg.`;
+      const price = costPerKg === undefined ? '' : fixed(pricePerUnit(costPerKg, units), 4);
+      const cost = price === '' ? '' : ` It then costs ${price} ${currency} per ${units}.`;
       return `  - ${says}${cost}`;
     }),
   ].join('\n');

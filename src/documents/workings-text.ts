@@ -1,9 +1,10 @@
-import { fixed } from '../units.ts';
+import { fixed, pricePerUnit } from '../units.ts';
 import { left, right, textTable } from './text-table.ts';
 
 /** What the workings of a blend say beyond its limits; the answer of the service fits it. */
 export interface Workings {
   readonly currency: string;
+  readonly units: 'lb' | 'kg';
   readonly cost: number;
   readonly proof: { readonly says: string };
   readonly certainty: readonly {
@@ -56,8 +57,9 @@ interface WorthText {
 
 /** Cost, its proof, what limits and lots are worth, how sure the limits are, and the next best blends. */
 export function workingsText(blend: Workings): string[] {
-  const { currency, proof, certainty, costOfCertainty, choice, worth, nearBest } = blend;
-  const money = (amount: number) => `${fixed(amount, 4)} ${currency}`;
+  const { currency, units, proof, certainty, costOfCertainty, choice, worth, nearBest } = blend;
+  const price: Price = (perKg) => fixed(pricePerUnit(perKg, units), 4);
+  const money: Price = (perKg) => `${price(perKg)} ${currency} per ${units}`;
   return [
     '',
     `COST ${fixed(blend.cost, 2)} ${currency}`,
@@ -67,7 +69,7 @@ export function workingsText(blend: Workings): string[] {
           `  Lots chosen as the floor asked: ${fixed(choice.cost, 2)} ${currency} before rounding; the engine reports none below ${fixed(choice.reportedLeastCost, 2)}.`,
         ]
       : []),
-    ...(worth ? worthText(worth, money) : []),
+    ...(worth ? worthText(worth, money, price, units) : []),
     ...(certainty.length > 0 ? ['', 'HOW SURE, as far as the fat of the lots is known'] : []),
     ...certainty.map(({ says, probability, confidence }) => {
       const asked = confidence === undefined ? '' : `, ${fixed(confidence * 100, 1)} % asked`;
@@ -79,43 +81,60 @@ export function workingsText(blend: Workings): string[] {
     ...(nearBest && nearBest.length > 0 ? ['', 'THE NEXT BEST BLENDS'] : []),
     ...(nearBest ?? []).map(
       ({ costPerKg, aboveFraction, without, withInstead }) =>
-        `  ${money(costPerKg)} per kg (${fixed(aboveFraction * 100, 2)} % above the least): ${withInstead.join(', ') || 'nothing else'} in place of ${without.join(', ')}`,
+        `  ${money(costPerKg)} (${fixed(aboveFraction * 100, 2)} % above the least): ${withInstead.join(', ') || 'nothing else'} in place of ${without.join(', ')}`,
     ),
   ];
 }
 
-function worthText({ limits, lines, nextKg, notUsed, used }: WorthText, money: (amount: number) => string) {
+/** A price per kilogram in the unit that is shown. */
+type Price = (perKg: number) => string;
+
+function worthText(
+  { limits, lines, nextKg, notUsed, used }: WorthText,
+  money: Price,
+  price: Price,
+  units: 'lb' | 'kg',
+) {
   const step = (size: number, unit: string) =>
     unit === 'percent' ? `${size} point` : `${size} ${unit === 'price per kg' ? 'per kg' : unit}`;
   return [
-    `  One more kilogram of batch costs ${money(nextKg)}.`,
+    `  A batch a little bigger costs ${money(nextKg)} of it.`,
     ...(limits.length > 0 ? ['', 'LIMITS THAT PRESS ON THE COST'] : []),
     ...limits.map(
       ({ says, step: size, unit, savesPerKg, togetherWith }) =>
-        `  ${step(size, unit)} more room saves ${money(savesPerKg)} per kg of batch: ${[says, ...togetherWith.map((other) => `together with: ${other.says}`)].join(' ')}`,
+        `  ${step(size, unit)} more room saves ${money(savesPerKg)} of batch: ${[says, ...togetherWith.map((other) => `together with: ${other.says}`)].join(' ')}`,
     ),
     ...lines.map(({ materialId, stepPoints, costsPerKg }) =>
       costsPerKg > 0
-        ? `  ${stepPoints} point more of ${materialId} costs ${money(costsPerKg)} per kg of batch.`
-        : `  ${stepPoints} point more of ${materialId} saves ${money(-costsPerKg)} per kg of batch.`,
+        ? `  ${stepPoints} point more of ${materialId} costs ${money(costsPerKg)} of batch.`
+        : `  ${stepPoints} point more of ${materialId} saves ${money(-costsPerKg)} of batch.`,
     ),
     '',
-    'LOTS IN USE, per kg',
+    `LOTS IN USE, prices per ${units}`,
     ...indent(
       textTable(
-        [left('Lot'), left('Material'), right('price'), left('this blend stays best'), left('one kg more')],
+        [
+          left('Lot'),
+          left('Material'),
+          right('price'),
+          left('this blend stays best'),
+          left(`one ${units} more`),
+        ],
         used.map(({ supplyId, material, costPerKg, bestFromPerKg, bestToPerKg, oneKgMoreSaves }) => [
           supplyId,
           material,
-          fixed(costPerKg, 3),
+          price(costPerKg),
           bestFromPerKg === undefined
             ? ''
-            : `${fixed(bestFromPerKg, 3)} ${bestToPerKg === undefined ? 'and any price above' : `to ${fixed(bestToPerKg, 3)}`}`,
-          oneKgMoreSaves === undefined ? '' : `saves ${fixed(oneKgMoreSaves, 3)}`,
+            : `${price(bestFromPerKg)} ${bestToPerKg === undefined ? 'and any price above' : `to ${price(bestToPerKg)}`}`,
+          oneKgMoreSaves === undefined ? '' : `saves ${price(oneKgMoreSaves)}`,
         ]),
       ),
     ),
-    ...(notUsed.length > 0 ? ['', 'LOTS NOT IN USE, per kg'] : []),
+    ...(used.every(({ bestFromPerKg }) => bestFromPerKg === undefined)
+      ? ['  With a confidence asked the blend shifts a little with every price.']
+      : []),
+    ...(notUsed.length > 0 ? ['', `LOTS NOT IN USE, prices per ${units}`] : []),
     ...(notUsed.length > 0
       ? indent(
           textTable(
@@ -123,8 +142,8 @@ function worthText({ limits, lines, nextKg, notUsed, used }: WorthText, money: (
             notUsed.map(({ supplyId, material, costPerKg, wouldEnterBelowPerKg }) => [
               supplyId,
               material,
-              fixed(costPerKg, 3),
-              wouldEnterBelowPerKg === undefined ? 'not at any price' : fixed(wouldEnterBelowPerKg, 3),
+              price(costPerKg),
+              wouldEnterBelowPerKg === undefined ? 'not at any price' : price(wouldEnterBelowPerKg),
             ]),
           ),
         )

@@ -149,15 +149,8 @@ function preferOlder(
   if (olderFirstWithin === undefined) return { model, outcome };
   const allowed = Math.max(0, leastCost + Math.abs(leastCost) * olderFirstWithin - outcome.cost);
   const within = outcome.cost === 0 ? 0 : allowed / Math.abs(outcome.cost);
-  const rows = olderFirst(model, coefficients, outcome.cost, within, engines);
-  const older = solveSurely(
-    withRows(
-      model,
-      rows.map((row) => ({ row })),
-    ),
-    chances,
-    engines,
-  );
+  const rows = olderFirst(model, coefficients, chances, outcome.cost, within, engines);
+  const older = solveSurely(withRows(model, rows), chances, engines);
   return older.outcome.status === 'optimal'
     ? { model: older.model, outcome: older.outcome }
     : { model, outcome };

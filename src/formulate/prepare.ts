@@ -26,15 +26,22 @@ export type Prepared =
   | { readonly ok: true; readonly ready: Ready }
   | { readonly ok: false; readonly issues: readonly Issue[] };
 
+/** Every limit of a product on a day, of the law, of nature and of the house, and what the house has switched off. */
+export function rulesOn({
+  product,
+  standard,
+  date,
+  houseRules = NO_HOUSE_RULES,
+}: Pick<FormulationRequest, 'product' | 'standard' | 'date' | 'houseRules'>): Applied {
+  const { limits, switchedOff } = applyHouseRules(inForceOn(standard.limits, date), houseRules, product);
+  return { limits: [...limits, ...MASS_BALANCE, ...houseLimits(product)], switchedOff };
+}
+
 /** Looks a request over: everything that is wrong with it, or what there is to work with. */
 export function prepare(request: FormulationRequest): Prepared {
   const { product, standard, date } = request;
-  const { limits: held, switchedOff } = applyHouseRules(
-    inForceOn(standard.limits, date),
-    request.houseRules ?? NO_HOUSE_RULES,
-    product,
-  );
-  const limits = [...held, ...MASS_BALANCE, ...houseLimits(product)].map((limit) => instead(limit, request));
+  const { limits: held, switchedOff } = rulesOn(request);
+  const limits = held.map((limit) => instead(limit, request));
   const processIssues = checkProcess(product, standard);
   if (processIssues.length > 0) return refused(processIssues);
   const size = sizeOf(request.size, product);

@@ -4,14 +4,11 @@ import { type BatchModel, batchModel, MOST_BATCH_KG, withRows } from '../formula
 import { certainLimits, chanceRows, solveSurely } from '../formulate/certainty.ts';
 import { checkProcess } from '../formulate/check-process.ts';
 import { type Choice, chooseSupplies, hasPlace } from '../formulate/choose-supplies.ts';
-import { houseLimits } from '../formulate/house-limits.ts';
+import { missingFigure, rulesOn } from '../formulate/prepare.ts';
 import type { Issue } from '../formulate/request.ts';
 import { Coefficients } from '../rules/coefficients.ts';
 import { missingFigures } from '../rules/eligibility.ts';
 import { FORMS } from '../rules/forms.ts';
-import { applyHouseRules } from '../rules/house-rules.ts';
-import { inForceOn, sourceOf } from '../rules/limit.ts';
-import { MASS_BALANCE } from '../rules/mass-balance.ts';
 import type { ChanceRow } from '../solver/chance.ts';
 import type { Engine } from '../solver/model.ts';
 import type { Candidate, UsePlanRequest } from './use-plan.ts';
@@ -42,21 +39,13 @@ export function openCandidate(
 ): OpenCandidate | ClosedCandidate {
   const { product, standard } = candidate;
   const { supplies, date, plant, engines, houseRules = NO_HOUSE_RULES } = request;
-  const { limits: held } = applyHouseRules(inForceOn(standard.limits, date), houseRules, product);
-  const limits = [...held, ...MASS_BALANCE, ...houseLimits(product)];
+  const { limits } = rulesOn({ product, standard, date, houseRules });
   const processIssues = checkProcess(product, standard);
   if (processIssues.length > 0) return { ...candidate, issues: processIssues };
   const placed = supplies.filter((supply) => hasPlace(supply, product));
   const missing = missingFigures(limits, placed, product.process);
   if (missing.length > 0) {
-    const issues = missing.map(
-      ({ missing: { materialId, constituent }, limit }): Issue => ({
-        code: 'missing-figure',
-        path: ['product'],
-        message: `The ${constituent} of ${materialId} is not known, and a limit needs it (${limit.says} ${sourceOf(limit)}). Add the figure to its table, or leave its lots out of the plan.`,
-      }),
-    );
-    return { ...candidate, issues };
+    return { ...candidate, issues: missing.map(missingFigure) };
   }
   const choice = chooseSupplies(supplies, product, limits, date);
   if (choice.issues.length > 0) return { ...candidate, issues: choice.issues, choice };

@@ -53,10 +53,10 @@ export function costRange(
 ): { readonly from: number; readonly to?: number } {
   const present = costIn(kept, column);
   try {
-    const from = walk(kept, column, optimal, present, 0) ?? 0;
+    const from = Math.min(present, Math.max(0, walk(kept, column, optimal, present, 0) ?? 0));
     const dearest = kept.model().columns.reduce((max, { cost }) => Math.max(max, Math.abs(cost)), 1);
     const to = walk(kept, column, optimal, present, present + FAR * dearest);
-    return { from, ...(to !== undefined && { to }) };
+    return { from, ...(to !== undefined && { to: Math.max(present, to) }) };
   } finally {
     kept.setCost(column, present);
   }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Plant } from '../batch/plant.ts';
 import { MASS_UNITS } from '../units.ts';
+import { floorSchema } from './floor.ts';
 import {
   choiceField,
   idField,
@@ -16,6 +17,8 @@ import {
 /** A plant as its file describes it. A demonstration freezes the day it is about; a real plant does not. */
 export interface PlantFile extends Plant {
   readonly demoDate?: string;
+  /** What its floor asks of every choice of lots, where a request says nothing of it. */
+  readonly floor?: z.output<typeof floorSchema>;
 }
 
 const scaleSchema = record(
@@ -55,6 +58,7 @@ export const plantSchema = record(
       .array(scaleSchema, remedy('must be a list of scales'))
       .min(1, remedy('must hold at least one scale'))
       .superRefine(refuseRepeats('id', 'give each scale its own id')),
+    floor: floorSchema.exactOptional(),
     demoDate: z.iso.date(remedy('must be a calendar day such as "2026-11-25"')).exactOptional(),
   },
   'must be an object that describes the plant',

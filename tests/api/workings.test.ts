@@ -1,6 +1,9 @@
+import { appendFileSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Service } from '../../src/api/service.ts';
-import { type Json, lb, send, startDemo } from './running.ts';
+import { type Json, lb, SETTINGS, send, startDemo } from './running.ts';
 
 /** What an answer says beyond the weights, over HTTP: proof, certainty, worth, floor wishes, curves, plans. */
 
@@ -228,6 +231,42 @@ describe('what is known of trim', () => {
       const [low, high] = [classMeanFraction, testedMeanFraction].sort((a, b) => a - b);
       expect(meanFraction).toBeGreaterThanOrEqual(low - 1e-12);
       expect(meanFraction).toBeLessThanOrEqual(high + 1e-12);
+    }
+  });
+});
+
+describe('what the plant has settled for itself', () => {
+  const habits = mkdtempSync(join(tmpdir(), 'meatblock-habits-'));
+  afterAll(() => rmSync(habits, { recursive: true }));
+
+  test('counts where a request says nothing: older lots first, a confidence, a test of a lot on file', async () => {
+    cpSync(SETTINGS.plantFolder, habits, { recursive: true });
+    const edit = (file: string, change: (json: Json) => Json) => {
+      const path = join(habits, file);
+      writeFileSync(path, JSON.stringify(change(JSON.parse(readFileSync(path, 'utf8')))));
+    };
+    edit('plant.json', (plant) => ({ ...plant, floor: { olderFirstWithin: 0.03 } }));
+    edit('house-rules.json', (rules) => ({
+      ...rules,
+      certainty: [{ limitId: 'house-label-lean-max', confidence: 0.9 }],
+    }));
+    appendFileSync(join(habits, 'fat-tests.csv'), '2026-11-24,00001,beef-trim-65,B65-1120,31.0,NIR,\n');
+    const own = await startDemo({ plantFolder: habits });
+    try {
+      const ask = async (extra: Json) =>
+        JSON.parse((await send(own.address, { body: { ...BEEF, ...extra } })).text);
+      const answer = await ask({});
+      expect(answer.lines.map(({ supplyId }: Json) => supplyId)).toContain('B50-1118');
+      expect(answer.certainty.find(({ limitId }: Json) => limitId === 'house-label-lean-max')).toMatchObject({
+        confidence: 0.9,
+      });
+      // A request's own wishes take the place of the habit.
+      const plain = await ask({ floor: {} });
+      expect(plain.lines.map(({ supplyId }: Json) => supplyId)).not.toContain('B50-1118');
+      const lot = plain.lines.find(({ supplyId }: Json) => supplyId === 'B65-1120');
+      expect(lot?.fat).toMatchObject({ meanFraction: 0.31, says: expect.stringContaining('NIR') });
+    } finally {
+      await own.stop();
     }
   });
 });

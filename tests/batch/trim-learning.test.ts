@@ -6,6 +6,7 @@ import {
   type FatTest,
   learnTrim,
   nextLotSd,
+  ownTests,
   trimKnowledge,
   updateBelief,
 } from '../../src/batch/trim-learning.ts';
@@ -258,3 +259,36 @@ function normalDraws(seed: number, count: number): number[] {
   }
   return draws;
 }
+
+describe('tests of a lot itself', () => {
+  const test = (lotId: string, fatFraction: number, date: string): FatTest => ({
+    lotId,
+    materialId: 'beef-trim-80',
+    supplierEstablishment: '00001',
+    date,
+    fatFraction,
+    method: 'NIR',
+  });
+  const lot = { id: 'L1', materialId: 'beef-trim-80' };
+
+  it('are its measured fat: their mean, with less doubt the more there are', () => {
+    const one = ownTests([test('L1', 0.2, '2026-11-01')], lot, '2026-11-25');
+    const two = ownTests([test('L1', 0.2, '2026-11-01'), test('L1', 0.22, '2026-11-03')], lot, '2026-11-25');
+    // One composite of 20 % fat by NIR: √(0.7² + 0.4²) = 0.806 points; two of 20 and 22 %: √(0.65 + 0.6836)/2.
+    expect(one).toMatchObject({ fatFraction: 0.2, method: 'NIR' });
+    expect(one?.sdFraction).toBeCloseTo(0.0080623, 6);
+    expect(two).toMatchObject({ fatFraction: 0.21, method: '2 tests by NIR' });
+    expect(two?.sdFraction).toBeCloseTo(0.0057741, 6);
+  });
+
+  it('never make it surer than sampling can', () => {
+    const many = Array.from({ length: 30 }, () => test('L1', 0.2, '2026-11-01'));
+    expect(ownTests(many, lot, '2026-11-25')?.sdFraction).toBe(0.004);
+  });
+
+  it('are those of this lot and of no later day', () => {
+    const tests = [test('L2', 0.2, '2026-11-01'), test('L1', 0.2, '2026-11-26')];
+    expect(ownTests(tests, lot, '2026-11-25')).toBeUndefined();
+    expect(ownTests(tests, { ...lot, materialId: 'beef-trim-85' }, '2026-11-30')).toBeUndefined();
+  });
+});

@@ -25,6 +25,10 @@ test('a demonstration names its day', () => {
   expect(read({ ...PLANT, demoDate: '2026-11-25' }).demoDate).toBe('2026-11-25');
 });
 
+test('a plant may have habits on the floor', () => {
+  expect(read({ ...PLANT, floor: { olderFirstWithin: 0.005 } }).floor).toEqual({ olderFirstWithin: 0.005 });
+});
+
 test('a byte order mark is no fault', () => {
   expect(readPlant('plant.json', `\uFEFF${JSON.stringify(PLANT)}`).name).toBe('Test Plant');
 });
@@ -50,6 +54,11 @@ describe('a faulty plant says what to do', () => {
     ],
     ['currency sign', { currency: '$' }, 'currency, "$": it must be a currency code such as "USD"'],
     ['other display unit', { units: 'oz' }, 'units, "oz": it must be one of: lb, kg'],
+    [
+      'a habit of the floor beyond all',
+      { floor: { olderFirstWithin: 5 } },
+      'floor.olderFirstWithin, 5: it must be at most 1',
+    ],
     ['no scales', { scales: [] }, 'scales, []: it must hold at least one scale'],
     ['empty name', { name: ' ' }, 'name, " ": it must not be empty'],
     ['no name', { name: undefined }, 'name, is missing; it must be a text'],

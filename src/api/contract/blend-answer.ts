@@ -125,6 +125,9 @@ export const blendAnswerSchema = z
       standard: z.object({ says: z.string(), citation: z.string() }),
       date: z.string(),
       currency: z.string(),
+      units: z
+        .enum(['lb', 'kg'])
+        .meta({ description: 'Units shown to people; figures of cost here are per kg.' }),
       loads: z.int(),
       batch: both,
       load: both,
@@ -162,6 +165,8 @@ export const blendAnswerSchema = z
     }),
     z.object({
       outcome: z.literal('no blend'),
+      currency: z.string(),
+      units: z.enum(['lb', 'kg']),
       because: z.array(z.object({ limitId: z.string().optional(), message: z.string() })),
       proven: z.boolean().meta({
         description:

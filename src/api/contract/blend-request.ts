@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { MOST_MAIN_PARTS, MOST_PARTS } from '../../batch/composition.ts';
 import { LOT_STATES } from '../../batch/lot.ts';
 import { ALLERGENS, MATERIAL_KINDS, SPECIES, SUBSTANCES } from '../../batch/material.ts';
+import { floorSchema, shareField } from '../../tables/floor.ts';
 import { certainLimitSchema, houseRulesSchema } from '../../tables/house-rules.ts';
 import { choiceField, fractionField, record, refuseRepeats, remedy, shown } from '../../tables/json.ts';
 import { productSchema } from '../../tables/products.ts';
@@ -157,43 +158,6 @@ function sizesGiven(input: unknown): string {
   return names.length === 0 ? 'has no size' : `has ${names.join(', ')}`;
 }
 
-const shareField = z
-  .number(remedy('must be a number'))
-  .min(0, remedy('must not be negative'))
-  .max(1, remedy('must be at most 1, which is 100 %'));
-
-const floorSchema = record(
-  {
-    wholeBoxes: z
-      .union(
-        [z.enum(['all', 'frozen']), listSchema(idSchema, MOST, 'lot ids')],
-        remedy('must be "all", "frozen" or a list of lot ids'),
-      )
-      .optional()
-      .meta({
-        description:
-          'Lots of which only whole boxes are taken: all that have boxes, the frozen ones, or these.',
-      }),
-    mostLots: z
-      .int(remedy('must be a whole number'))
-      .min(1, remedy('must be at least 1'))
-      .max(100, remedy('must be at most 100'))
-      .optional()
-      .meta({ description: 'Most meat lots in the batch.' }),
-    simplestWithin: shareField.optional().meta({
-      description: 'The fewest meat lots whose cost is at most this share above the least.',
-    }),
-    olderFirstWithin: shareField.optional().meta({
-      description:
-        'As much as possible of the lots to be used first, at most this share above the least cost.',
-    }),
-    sizeWithin: shareField.optional().meta({
-      description: 'How far the batch may be from its size, as a share of it, so that boxes come out whole.',
-    }),
-  },
-  'must be an object with wholeBoxes, mostLots, simplestWithin, olderFirstWithin or sizeWithin',
-).meta({ id: 'FloorWishes', description: 'What the floor asks of the choice of lots.' });
-
 export const blendRequestSchema = record(
   {
     product: z
@@ -252,7 +216,9 @@ export const blendRequestSchema = record(
         description:
           'Limits that must hold with this probability though the fat of the lots is uncertain, beside those of the house rules.',
       }),
-    floor: floorSchema.optional(),
+    floor: floorSchema.optional().meta({
+      description: "What the floor asks of the choice of lots; the plant's own habit when absent.",
+    }),
     nearBest: record(
       {
         count: z

@@ -41,6 +41,8 @@ export const curveAnswerSchema = z
     z.object({
       outcome: z.literal('curve'),
       along: z.object({ limitId: z.string().optional(), supplyId: z.string().optional(), unit: z.string() }),
+      currency: z.string(),
+      units: z.enum(['lb', 'kg']),
       today: z.number().meta({ description: 'The bound or price of the request itself.' }),
       corners: z.boolean().meta({
         description:
