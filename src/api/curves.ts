@@ -14,7 +14,7 @@ export async function curve(desk: Desk, body: unknown): Promise<CurveAnswer> {
   const inBlend = (path: readonly (string | number)[]) => (path[0] === 'along' ? path : ['blend', ...path]);
   if (!prepared.ok) throw unusable(prepared.issues, request, inBlend);
   const inKg =
-    'limitId' in along
+    'limitId' in along || 'leanFrom' in along
       ? along
       : {
           supplyId: along.supplyId,
@@ -26,6 +26,7 @@ export async function curve(desk: Desk, body: unknown): Promise<CurveAnswer> {
   if (found.outcome === 'no blend') return found;
   const { currency, units } = prepared.task.plant;
   const shown = { currency, units };
+  if ('leanFrom' in along) return alongLean(found, shown);
   return 'limitId' in along ? alongLimit(found, along.limitId, shown) : alongPrice(found, along, shown);
 }
 
@@ -36,6 +37,17 @@ type Shown = Pick<Plant, 'currency' | 'units'>;
 function alongLimit(found: Found, limitId: string, inUnits: Shown): CurveAnswer {
   const unit = found.limit?.unit ?? 'percent';
   return answer(found, { limitId, unit }, inUnits, (fraction) => inShownUnit(fraction, unit));
+}
+
+/** From lean to fat, as the lean percent is read, not as the fat limit behind it runs. */
+function alongLean(found: Found, inUnits: Shown): CurveAnswer {
+  const { feasible, points } = found;
+  const turned = {
+    ...found,
+    points: points.toReversed(),
+    feasible: { from: feasible.to, to: feasible.from },
+  };
+  return answer(turned, { unit: 'percent lean' }, inUnits, (fat) => inShownUnit(1 - fat, 'percent'));
 }
 
 function alongPrice(

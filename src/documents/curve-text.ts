@@ -30,7 +30,7 @@ const MOST_NAMED = 6;
 export function curveText(curve: Curve): string {
   if (curve.outcome === 'no blend') return curve.message;
   const { along, today, corners, points, feasible, currency, units } = curve;
-  const what = along.limitId ?? along.supplyId ?? '';
+  const what = along.limitId ?? along.supplyId ?? 'the lean point';
   const table = textTable(
     [right(along.unit), right(`${currency} per ${units}`), left(`blend (${units})`)],
     points.map(({ at, costPerKg, blend }) => {

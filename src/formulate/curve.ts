@@ -7,15 +7,18 @@ import { ends } from '../rules/row.ts';
 import { type KeptModel, keepOpen } from '../solver/keep-open.ts';
 import { type CurvePoint, corners } from '../solver/parametric.ts';
 import type { solvePriced } from '../solver/prices.ts';
+import { fatPercentOf } from '../units.ts';
 import { solveSurely } from './certainty.ts';
 import { nearestRatio } from './least-change.ts';
 import { type Problem, prepare, problemOf, type Ready } from './prepare.ts';
 import type { FormulationRequest, Issue } from './request.ts';
 
-/** Along what the least cost is followed: a bound in the unit people read it in, or a price per kg. */
+/** Along what the least cost is followed: a bound in the unit people read it in, a price per kg, or the lean point. */
 export type Along =
   | { readonly limitId: string; readonly from: number; readonly to: number }
-  | { readonly supplyId: string; readonly from: number; readonly to: number };
+  | { readonly supplyId: string; readonly from: number; readonly to: number }
+  /** The lean percent of the finished product: every fat target of the house gives way to it. */
+  | { readonly leanFrom: number; readonly leanTo: number };
 
 /** The least cost of the batch, before rounding, at one place. */
 export interface CostAt {
@@ -57,11 +60,43 @@ export function costCurve(request: FormulationRequest, along: Along): CostCurve 
   const prepared = prepare(request);
   if (!prepared.ok) return { outcome: 'refused', issues: prepared.issues };
   const { ready } = prepared;
+  if ('leanFrom' in along) return alongLean(request, ready, along);
   const problem = problemOf(request, ready);
   return 'limitId' in along
     ? alongLimit(request, ready, problem, along)
     : alongPrice(request, problem, along);
 }
+
+/**
+ * Along the lean point only one most of fat counts, that which is to be sure of or else the lowest; the other fat
+ * targets of the house, a least of fat among them, are set aside, as they would only hold the curve flat. The law
+ * stays.
+ */
+function alongLean(
+  request: FormulationRequest,
+  { limits, certain }: Ready,
+  { leanFrom, leanTo }: Extract<Along, { leanFrom: number }>,
+): CostCurve {
+  const targets = limits.filter(({ id }) => FAT_TARGETS.includes(id));
+  const isSure = ({ id }: Limit) => certain.some(({ limitId }) => limitId === id);
+  const [followed] = targets
+    .filter(({ sense }) => sense === 'max')
+    .sort((a, b) => Number(isSure(b)) - Number(isSure(a)) || a.bound - b.bound);
+  if (!followed) {
+    return refuse(
+      'leanFrom',
+      'The product has no fat target and no lean percent on its label. Give it one of the two.',
+    );
+  }
+  const insteadOf = targets
+    .filter((target) => target !== followed)
+    .map(({ id, sense }) => ({ limitId: id, bound: sense === 'max' ? 1 : 0 }));
+  const [from, to] = [fatPercentOf(leanTo), fatPercentOf(leanFrom)];
+  return costCurve({ ...request, insteadOf }, { limitId: followed.id, from, to });
+}
+
+/** Targets of the house on the fat of the finished product. */
+const FAT_TARGETS: readonly string[] = ['house-fat-max', 'house-fat-min', 'house-label-lean-max'];
 
 function alongLimit(
   request: FormulationRequest,

@@ -178,6 +178,19 @@ describe('a cost curve', () => {
     expect(json.points[0].cost).toBeGreaterThan(json.points.at(-1).cost);
   });
 
+  test('reads the lean point as lean', async () => {
+    const { json } = await post('/v1/curves', { blend: BEEF, along: { leanFrom: 75, leanTo: 90 } });
+    expect(json).toMatchObject({
+      outcome: 'curve',
+      corners: true,
+      today: 80,
+      along: { unit: 'percent lean' },
+    });
+    expect(json.points[0].at).toBeCloseTo(75, 9);
+    expect(json.points.at(-1).at).toBeCloseTo(90, 9);
+    expect(json.points.at(-1).cost).toBeGreaterThan(json.points[0].cost);
+  });
+
   test('follows a price in the unit it was asked in', async () => {
     const { json } = await post('/v1/curves', {
       blend: BEEF,

@@ -109,6 +109,45 @@ describe('the least cost along a limit', () => {
   });
 });
 
+describe('the least cost along the lean point', () => {
+  const curve = found(costCurve(GROUND_BEEF, { leanFrom: 72, leanTo: 94 }));
+
+  it('sets the other fat targets of the house aside, and rises with every point of lean', () => {
+    expect(curve.corners).toBe(true);
+    expect(curve.feasible.from).toBeCloseTo(0.06, 9);
+    expect(curve.feasible.to).toBeCloseTo(0.28, 9);
+    const costs = curve.points.map(({ cost }) => cost);
+    expect(costs).toEqual([...costs].sort((a, b) => b - a));
+    expect(costs[0]).toBeGreaterThan((costs.at(-1) ?? 0) * 1.15);
+  });
+
+  it('goes through what a product of that lean point alone costs', () => {
+    for (const lean of [75, 80, 85, 90]) {
+      const product = { ...demoProductJson('ground-beef-80-20'), targets: [] };
+      const request = demoRequest({
+        product: { ...product, label: { leanPercent: lean, storage: 'keep refrigerated' } },
+        batchSize: { total: pounds(500) },
+      });
+      expect(heightAt(curve, (100 - lean) / 100) / leastCost(request)).toBeCloseTo(1, 6);
+    }
+  });
+
+  it('is refused for a product without any', () => {
+    const product = {
+      ...demoProductJson('ground-beef-80-20'),
+      targets: [],
+      label: { storage: 'keep frozen' },
+    };
+    const refused = costCurve(demoRequest({ product, batchSize: { total: pounds(500) } }), {
+      leanFrom: 70,
+      leanTo: 90,
+    });
+    expect(refused.outcome === 'refused' && refused.issues[0]?.message).toMatch(
+      /no fat target and no lean percent/,
+    );
+  });
+});
+
 describe('the least cost along a price', () => {
   it('has every corner, and is what the blend costs at each price', () => {
     const curve = found(costCurve(GROUND_BEEF, { supplyId: 'B85-1119', from: 4, to: 10 }));

@@ -28,10 +28,24 @@ const alongPrice = record(
   .refine(inOrder, IN_ORDER)
   .meta({ description: 'The price of a lot, or of a material without lots.' });
 
+const lean = z
+  .number(remedy('must be a number'))
+  .min(0, remedy('must not be negative'))
+  .max(100, remedy('must be at most 100'));
+
+const alongLean = record({ leanFrom: lean, leanTo: lean }, 'must be such as {"leanFrom": 75, "leanTo": 95}')
+  .refine(({ leanFrom, leanTo }) => leanFrom < leanTo, { path: ['leanTo'], error: 'must be above leanFrom' })
+  .meta({
+    description: 'The lean percent of the finished product: every fat target of the house gives way to it.',
+  });
+
 export const curveRequestSchema = record(
   {
     blend: blendRequestSchema,
-    along: z.union([alongLimit, alongPrice], remedy('must name a limitId or a supplyId, with from and to')),
+    along: z.union(
+      [alongLimit, alongPrice, alongLean],
+      remedy('must name a limitId or a supplyId with from and to, or leanFrom and leanTo'),
+    ),
   },
   'must be an object with blend and along',
 ).meta({ id: 'CurveRequest' });
