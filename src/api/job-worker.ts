@@ -17,8 +17,7 @@ export interface Done {
 /** More than these are counted by the engine alone: one model can be asked very often. */
 const MOST_DOUBTS = 200;
 
-// The pool hands its threads what it was given as the second part of an array.
-const { engine } = ((workerData as unknown[] | undefined)?.[1] ?? {}) as { engine?: EngineName };
+const { engine } = (workerData ?? {}) as { engine?: EngineName };
 let doubts: Doubt[] = [];
 let loaded = load();
 

@@ -19,14 +19,16 @@ import { type BatchModel, withRows } from './batch-model.ts';
 import type { Certainty } from './blend.ts';
 import type { FormulationRequest, Issue } from './request.ts';
 
-/** The limits to be sure of in this batch: those of the house, and those of the request, which come first. */
+/** The limits to be sure of in this batch, of the house and of the request: the higher confidence holds. */
 export function certainLimits({ certainty = [], houseRules, product }: FormulationRequest): CertainLimit[] {
   const asked = certainty.filter((certain) => isFor(certain, product));
-  const named = new Set(asked.map(({ limitId }) => limitId));
-  const house = (houseRules?.certainty ?? []).filter(
-    (certain) => isFor(certain, product) && !named.has(certain.limitId),
-  );
-  return [...asked, ...house];
+  const house = (houseRules?.certainty ?? []).filter((certain) => isFor(certain, product));
+  const highest = new Map<string, CertainLimit>();
+  for (const certain of [...asked, ...house]) {
+    const known = highest.get(certain.limitId);
+    if (!known || known.confidence < certain.confidence) highest.set(certain.limitId, certain);
+  }
+  return [...highest.values()];
 }
 
 function isFor({ products }: CertainLimit, { id }: Product): boolean {

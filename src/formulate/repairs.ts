@@ -74,8 +74,12 @@ function repair(
 function ownLimits({ model }: Stuck): Limit[] {
   const limits = new Map([...model.limitOfRow.values()].map((limit) => [limit.id, limit]));
   return [...limits.values()].filter(
-    ({ authority, citation, sense }) =>
-      authority === 'house' && citation !== 'mass balance' && (sense === 'max' || sense === 'min'),
+    ({ id, authority, citation, sense }) =>
+      authority === 'house' &&
+      citation !== 'mass balance' &&
+      // What a label promises is not a target to be moved.
+      id !== 'house-label-lean-max' &&
+      (sense === 'max' || sense === 'min'),
   );
 }
 
@@ -170,28 +174,31 @@ function rateRepairs({ request, model, problem }: Stuck): Repair[] {
       bound: asked,
     };
     const most = nearestIn(others, { ...ratio, sense: 'min' }, problem.coefficients, engines);
-    const least = nearestIn(others, { ...ratio, sense: 'max' }, problem.coefficients, engines);
-    if (most === undefined || least === undefined) return [];
+    if (most === undefined) return [];
+    // More of a seasoning only thins the rest, and a rate far below its own is another recipe, or no cure at all.
     const isTooMuch = most < asked;
-    if (!isTooMuch && least <= asked) return [];
+    if (!isTooMuch || most < LEAST_OF_A_RATE * asked) return [];
     for (let extra = 0; extra < MOST_TRIES; extra++) {
-      const rate = roundedRate(isTooMuch ? most : least, isTooMuch ? -1 : 1, extra);
+      const rate = roundedRate(most, extra);
       if (rate <= 0) return [];
       const changed = { ...line, minFraction: rate, maxFraction: rate };
       const seasoning = product.seasoning.map((other) => (other === line ? changed : other));
       const blend = tried({ ...request, product: { ...product, seasoning } });
       if (!blend) continue;
-      const says = `${isTooMuch ? 'Lower' : 'Raise'} the rate of ${materialId} from ${percentOfFraction(asked)} to ${percentOfFraction(rate)} % of ${basis}.`;
+      const says = `Lower the rate of ${materialId} from ${percentOfFraction(asked)} to ${percentOfFraction(rate)} % of ${basis}.`;
       return [repair('rate', says, [{ materialId, rateFrom: asked, rateTo: rate }], blend)];
     }
     return [];
   });
 }
 
-/** To three digits, toward the side that limits allow. */
-function roundedRate(rate: number, side: 1 | -1, extra: number): number {
+/** The least share of its own rate that a lower rate may be. */
+const LEAST_OF_A_RATE = 0.9;
+
+/** To three digits, down. */
+function roundedRate(rate: number, extra: number): number {
   const step = 10 ** (Math.floor(Math.log10(rate)) - 2);
-  const steps = side < 0 ? Math.floor(rate / step + 1e-6) - extra : Math.ceil(rate / step - 1e-6) + extra;
+  const steps = Math.floor(rate / step + 1e-6) - extra;
   return Number((steps * step).toPrecision(12));
 }
 

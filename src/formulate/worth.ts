@@ -1,3 +1,4 @@
+import { carries, RESTRICTED } from '../batch/carries.ts';
 import { availableKg } from '../batch/lot.ts';
 import type { Product } from '../batch/product.ts';
 import { type Exact, exact, toNumber } from '../exact.ts';
@@ -153,6 +154,9 @@ function lineWorths(
   batchKg: number,
 ): LineWorth[] {
   return seasoning.flatMap(({ materialId, basis }) => {
+    // Nobody is told what more cure would save.
+    const supply = coefficients.supplies.find(({ material }) => material.id === materialId);
+    if (supply && carries(supply.material, RESTRICTED)) return [];
     const row = rows.findIndex(({ name }) => name === `line ${materialId}`);
     if (row < 0) return [];
     const basisKg = toNumber(coefficients.total(BASIS_FORMS[basis], at));

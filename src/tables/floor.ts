@@ -38,7 +38,7 @@ export const floorSchema = record(
       description:
         'As much as possible of the lots to be used first, at most this share above the least cost.',
     }),
-    sizeWithin: shareField.optional().meta({
+    sizeWithin: shareField.max(0.5, remedy('must be at most 0.5')).optional().meta({
       description: 'How far the batch may be from its size, as a share of it, so that boxes come out whole.',
     }),
   },

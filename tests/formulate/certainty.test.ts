@@ -300,7 +300,7 @@ describe('certainty is asked', () => {
     expect(outcome).toMatchObject({ outcome: 'refused', issues: [{ code: 'unknown-limit' }] });
   });
 
-  it('in the house rules as well, for the products they name, and the request comes first', () => {
+  it('in the house rules as well, for the products they name, and the higher confidence holds', () => {
     const rule = { limitId: 'house-fat-max', confidence: 0.95 };
     const byHouse = (certainty: CertainLimit[], own: CertainLimit[] = []) =>
       blendOf(ask(GROUND_80, { houseRules: { ...NO_HOUSE_RULES, certainty }, certainty: own }));
@@ -311,7 +311,7 @@ describe('certainty is asked', () => {
     expect(linesOf(byRequest)).not.toEqual(linesOf(plain));
     expect(linesOf(byHouse([{ ...rule, products: ['another'] }]))).toEqual(linesOf(plain));
     const surer = { ...rule, confidence: 0.99 };
-    expect(linesOf(byHouse([surer], [rule]))).toEqual(linesOf(byRequest));
+    expect(linesOf(byHouse([surer], [rule]))).toEqual(linesOf(byHouse([surer])));
     // A limit of another product is no fault of the house.
     expect(linesOf(byHouse([{ limitId: 'us-319.140-added-water', confidence: 0.95 }]))).toEqual(
       linesOf(plain),
