@@ -3,7 +3,8 @@ import { fixed } from '../units.ts';
 
 /** The proof of a cost in one sentence; the word "proven" stands nowhere else. */
 export function proofText({ leastCost, aboveLeast, withinFraction }: CostProof, currency: string): string {
-  const money = (amount: number) => `${fixed(amount, 2)} ${currency}`;
+  // Rounded down: a bound rounded up would not be one.
+  const money = (amount: number) => `${fixed(Math.floor(amount * 100 + 1e-9) / 100, 2)} ${currency}`;
   if (withinFraction === undefined) {
     return `Proven: no blend of this weight costs less than ${money(leastCost)}, and this one ${money(aboveLeast)} more.`;
   }

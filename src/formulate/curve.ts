@@ -142,7 +142,13 @@ function alongLimit(
     );
     return { ...curve(points, false, coefficients, today, { from, to }), limit };
   }
-  const [row = 0] = rows;
+  const [row] = rows;
+  if (row === undefined) {
+    return refuse(
+      'limitId',
+      `"${limit.id}" counts nothing that may go into this batch: the cost does not move with it.`,
+    );
+  }
   return keepOpen(model, engines, (kept) => {
     const ask = (bound: number): Solved | undefined => {
       // (numerator − limit × basis) may go past 0 by what the other bound allows more, as the basis is fixed.

@@ -84,9 +84,12 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
         costOfCertainty: costOfCertainty(whole.model, optimum.cost, engines),
       }),
       ...(choice && { choice: { reportedLeastCost: choice.reportedLeastCost, cost: choice.cost } }),
-      ...(request.withPrices && {
-        worth: worthOf(best.model, optimum, whole.coefficients, product, engines, whole.chances.length > 0),
-      }),
+      // What lots are worth is told of the cheapest blend: where the floor wants another, it would mislead.
+      ...(request.withPrices &&
+        !choice &&
+        wishes.olderFirstWithin === undefined && {
+          worth: worthOf(best.model, optimum, whole.coefficients, product, engines, whole.chances.length > 0),
+        }),
       ...settled,
       lines,
     }),
