@@ -21,9 +21,7 @@ export function wayOutText({ currency, units, because, proven, wayOut }: Stuck):
   return [
     `NO BLEND${proven ? ' (proven: none exists)' : ''}`,
     ...because.map(({ message }) => message),
-    ...(conflict.length > 0
-      ? ['', 'These cannot hold together; without any one of them a blend exists:']
-      : []),
+    ...(conflict.length > 0 ? ['', 'These cannot all hold; at least one has to give:'] : []),
     ...conflict.map(({ says }) => `  - ${says}`),
     ...(repairs.length > 0 ? ['', 'Any one of these leads to a blend:'] : []),
     ...repairs.map(({ says, costPerKg }) => {

@@ -25,7 +25,7 @@ export interface WayOut {
   readonly repairs: readonly Repair[];
 }
 
-/** One thing that takes part in a conflict: without it a blend would exist. */
+/** One thing that takes part in a conflict. */
 export interface ConflictPart {
   readonly kind: 'law' | 'house' | 'line' | 'stock' | 'demand' | 'size';
   readonly limitId?: string;

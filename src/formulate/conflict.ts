@@ -1,5 +1,5 @@
 import { sourceOf } from '../rules/limit.ts';
-import { conflictOf, type Group } from '../solver/conflict.ts';
+import { conflictOf, type FreeRow, type Group } from '../solver/conflict.ts';
 import type { Engine } from '../solver/model.ts';
 import { type MassUnit, massText } from '../units.ts';
 import { type BatchModel, MOST_BATCH_KG } from './batch-model.ts';
@@ -10,9 +10,18 @@ interface NamedGroup extends Group {
   readonly part: ConflictPart;
 }
 
+/** A size that is let go may be anything down to this share of it: a batch of nothing would keep every limit. */
+const LEAST_SHARE = 0.001;
+
+const letGo = (row: number): FreeRow => ({
+  row,
+  lower: Number.NEGATIVE_INFINITY,
+  upper: Number.POSITIVE_INFINITY,
+});
+
 /**
  * What cannot hold together when there is no blend: limits, fixed lines, the size, stocks and least amounts of lots.
- * Without any one of them a blend would exist.
+ * At least one of them has to give, and of these alone any one would do; what was left out may then stand in the way.
  * @param model the problem's own, with the planes that confidence needed.
  */
 export function conflictIn(
@@ -27,14 +36,14 @@ export function conflictIn(
 
 /** The law and the lots first: what can be dropped without them is dropped, and what is left is the house's own. */
 function groupsOf(model: BatchModel, { size, coefficients }: Problem, units: MassUnit): NamedGroup[] {
-  const limits = new Map<string, NamedGroup & { rows: number[] }>();
+  const limits = new Map<string, NamedGroup & { rows: FreeRow[] }>();
   for (const [row, limit] of model.limitOfRow) {
     const known = limits.get(limit.id);
-    if (known) known.rows.push(row);
+    if (known) known.rows.push(letGo(row));
     else {
       const kind = limit.authority === 'law' ? 'law' : 'house';
       const says = limit.authority === 'law' ? `${limit.says} (${sourceOf(limit)})` : limit.says;
-      limits.set(limit.id, { rows: [row], columns: [], part: { kind, limitId: limit.id, says } });
+      limits.set(limit.id, { rows: [letGo(row)], ends: [], part: { kind, limitId: limit.id, says } });
     }
   }
   const lines = model.rows.flatMap(({ name }, row): NamedGroup[] =>
@@ -42,8 +51,8 @@ function groupsOf(model: BatchModel, { size, coefficients }: Problem, units: Mas
       ? []
       : [
           {
-            rows: [row],
-            columns: [],
+            rows: [letGo(row)],
+            ends: [],
             part: { kind: 'line', says: `The rate of ${name.slice('line '.length)}.` },
           },
         ],
@@ -55,7 +64,7 @@ function groupsOf(model: BatchModel, { size, coefficients }: Problem, units: Mas
         ? [
             {
               rows: [],
-              columns: [{ column, lower, upper: MOST_BATCH_KG }],
+              ends: [{ column, end: 'upper', to: MOST_BATCH_KG }],
               part: {
                 kind: 'stock',
                 supplyId: supply.id,
@@ -69,7 +78,7 @@ function groupsOf(model: BatchModel, { size, coefficients }: Problem, units: Mas
         ? [
             {
               rows: [],
-              columns: [{ column, lower: 0, upper }],
+              ends: [{ column, end: 'lower', to: 0 }],
               part: {
                 kind: 'demand',
                 supplyId: supply.id,
@@ -84,8 +93,8 @@ function groupsOf(model: BatchModel, { size, coefficients }: Problem, units: Mas
     (a, b) => Number(a.part.kind === 'house') - Number(b.part.kind === 'house'),
   );
   const whole: NamedGroup = {
-    rows: [0],
-    columns: [],
+    rows: [{ row: 0, lower: LEAST_SHARE * size.massKg, upper: Number.POSITIVE_INFINITY }],
+    ends: [],
     part: {
       kind: 'size',
       says: `The size of the batch: ${massText(size.massKg, units)} (${size.form.says}).`,

@@ -1,24 +1,31 @@
 import { keepOpen } from './keep-open.ts';
 import type { Engine, LinearModel } from './model.ts';
 
-/** What is held together or dropped together: rows, and ends of columns that can be let go. */
+/** What is held together or dropped together: rows, and single ends of columns that can be let go. */
 export interface Group {
-  readonly rows: readonly number[];
-  readonly columns: readonly FreeEnd[];
+  readonly rows: readonly FreeRow[];
+  readonly ends: readonly FreeEnd[];
 }
 
-/** A column with the widest bounds it can be given. */
-export interface FreeEnd {
-  readonly column: number;
+/** A row with the widest bounds it can be given. */
+export interface FreeRow {
+  readonly row: number;
   readonly lower: number;
   readonly upper: number;
 }
 
+/** One end of a column with how far it can be moved. */
+export interface FreeEnd {
+  readonly column: number;
+  readonly end: 'lower' | 'upper';
+  readonly to: number;
+}
+
 /**
- * A smallest set of groups that cannot hold together: taken alone they have no point, and without any one of them the
- * others have. Found by dropping one group after the other for good whenever no point appears (Chinneck and
- * Dravnieks, ORSA Journal on Computing 3 (1991), deletion filtering). Several orders are tried and the smallest set
- * is kept; a still smaller one may exist. Undefined when the model has a point.
+ * A set of groups that cannot hold together and of which none is too many: taken alone they have no point, and
+ * without any one of them the others have. Found by dropping one group after the other for good whenever no point
+ * appears (Chinneck and Dravnieks, ORSA Journal on Computing 3 (1991), deletion filtering). Several orders are tried
+ * and the smallest set is kept; one of fewer groups may exist. Undefined when the model has a point.
  * @returns indices into groups, in their order.
  */
 export function conflictOf(
@@ -33,41 +40,43 @@ export function conflictOf(
   return keepOpen(free, engines, (kept) => {
     const hasPoint = () => kept.solve().status === 'optimal';
     if (hasPoint()) return undefined;
-    const drop = ({ rows, columns }: Group) => {
-      for (const row of rows) kept.setRow(row, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
-      for (const { column, lower, upper } of columns) kept.setColumn(column, lower, upper);
-    };
-    const restore = ({ rows, columns }: Group) => {
-      for (const row of rows) kept.setRow(row, lowerOf(model, row), upperOf(model, row));
-      for (const { column } of columns) {
-        const { lower, upper } = model.columns[column] ?? { lower: 0, upper: 0 };
-        kept.setColumn(column, lower, upper);
+    const dropped = new Set<Group>();
+    /** Sets what a group is about, by all that is dropped now: two groups may hold one column at either end. */
+    const set = (group: Group) => {
+      for (const { row, lower, upper } of group.rows) {
+        const held = model.rows[row];
+        if (!held) throw new RangeError(`there is no row ${row}`);
+        const isFree = dropped.has(group);
+        kept.setRow(row, isFree ? lower : held.lower, isFree ? upper : held.upper);
+      }
+      for (const { column } of group.ends) {
+        const ends = [...dropped].flatMap((each) => each.ends.filter((end) => end.column === column));
+        const to = (end: FreeEnd['end']) => ends.find((each) => each.end === end)?.to;
+        const held = model.columns[column];
+        if (!held) throw new RangeError(`there is no column ${column}`);
+        kept.setColumn(column, to('lower') ?? held.lower, to('upper') ?? held.upper);
       }
     };
     const filter = (order: readonly number[]): readonly number[] => {
-      const left = new Set(order);
       for (const index of order) {
         const group = groups[index] as Group;
-        drop(group);
-        if (hasPoint()) restore(group);
-        else left.delete(index);
+        dropped.add(group);
+        set(group);
+        if (!hasPoint()) continue;
+        dropped.delete(group);
+        set(group);
       }
-      for (const index of order) if (!left.has(index)) restore(groups[index] as Group);
-      return [...left].sort((a, b) => a - b);
+      const left = order.filter((index) => !dropped.has(groups[index] as Group));
+      const gone = [...dropped];
+      dropped.clear();
+      gone.forEach(set);
+      return left.sort((a, b) => a - b);
     };
     const all = groups.map((_, index) => index);
     const first = filter(all);
     const second = filter(all.toReversed());
-    // What the first two found, dropped before the others: a set that shares little with them, if there is one.
+    // What the first found, dropped before the others: a set that shares little with it, if there is one.
     const third = filter([...all].sort((a, b) => Number(first.includes(b)) - Number(first.includes(a))));
     return [first, second, third].reduce((least, other) => (other.length < least.length ? other : least));
   });
-}
-
-function lowerOf({ rows }: LinearModel, row: number): number {
-  return rows[row]?.lower ?? Number.NEGATIVE_INFINITY;
-}
-
-function upperOf({ rows }: LinearModel, row: number): number {
-  return rows[row]?.upper ?? Number.POSITIVE_INFINITY;
 }

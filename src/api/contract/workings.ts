@@ -125,7 +125,7 @@ export const wayOutAnswer = z
           says: z.string(),
         }),
       )
-      .meta({ description: 'What cannot hold together: without any one of these a blend would exist.' }),
+      .meta({ description: 'What cannot all hold: at least one has to give.' }),
     repairs: z
       .array(
         z.object({
