@@ -48,6 +48,7 @@ export function blendAnswer(
     proof: proofOf(blend, plant.currency),
     certainty: certaintyAnswers(blend.certainty),
     ...(blend.costOfCertainty !== undefined && { costOfCertainty: blend.costOfCertainty }),
+    ...(blend.costOfOlderFirst !== undefined && { costOfOlderFirst: blend.costOfOlderFirst }),
     ...(blend.choice && { choice: { ...blend.choice } }),
     ...(blend.worth && { worth: worthOf(blend.worth) }),
     ...(blend.nearBest && { nearBest: nearBestAnswers(blend.nearBest) }),

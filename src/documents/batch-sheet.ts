@@ -296,13 +296,16 @@ function fillIn({ process }: Product): string[] {
   ];
 }
 
-function costNotes({ proof, costOfCertainty, choice }: Blend, currency: string): string[] {
+function costNotes({ proof, costOfCertainty, costOfOlderFirst, choice }: Blend, currency: string): string[] {
   const money = (amount: number) => `${fixed(amount, 2)} ${currency}`;
   return [
     proofText(proof, currency),
     ...(costOfCertainty === undefined
       ? []
       : [`Being as sure as asked costs ${money(costOfCertainty)} of it.`]),
+    ...(costOfOlderFirst === undefined
+      ? []
+      : [`Using older lots first costs ${money(costOfOlderFirst)} of it.`]),
     ...(choice
       ? [
           `Lots were chosen as the floor asked; the engine reports that no such choice costs less than ${money(choice.reportedLeastCost)} before rounding.`,

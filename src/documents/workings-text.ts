@@ -13,6 +13,7 @@ export interface Workings {
     readonly confidence?: number | undefined;
   }[];
   readonly costOfCertainty?: number | undefined;
+  readonly costOfOlderFirst?: number | undefined;
   readonly choice?: { readonly cost: number; readonly reportedLeastCost: number } | undefined;
   readonly worth?: WorthText | undefined;
   readonly nearBest?:
@@ -64,6 +65,9 @@ export function workingsText(blend: Workings): string[] {
     '',
     `COST ${fixed(blend.cost, 2)} ${currency}`,
     `  ${proof.says}`,
+    ...(blend.costOfOlderFirst === undefined
+      ? []
+      : [`  Using older lots first costs ${fixed(blend.costOfOlderFirst, 2)} ${currency} of it.`]),
     ...(choice
       ? [
           `  Lots chosen as the floor asked: ${fixed(choice.cost, 2)} ${currency} before rounding; the engine reports none below ${fixed(choice.reportedLeastCost, 2)}.`,
@@ -81,7 +85,7 @@ export function workingsText(blend: Workings): string[] {
     ...(nearBest && nearBest.length > 0 ? ['', 'THE NEXT BEST BLENDS'] : []),
     ...(nearBest ?? []).map(
       ({ costPerKg, aboveFraction, without, withInstead }) =>
-        `  ${money(costPerKg)} (${fixed(aboveFraction * 100, 2)} % above the least): ${withInstead.join(', ') || 'nothing else'} in place of ${without.join(', ')}`,
+        `  ${money(costPerKg)} (${fixed(Math.max(0, aboveFraction) * 100, 2)} % more): ${withInstead.join(', ') || 'nothing else'} in place of ${without.join(', ')}`,
     ),
   ];
 }

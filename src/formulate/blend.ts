@@ -57,6 +57,7 @@ export type RepairChange =
   | { readonly sizeFromKg: number; readonly sizeToKg: number }
   | { readonly materialId: string; readonly rateFrom: number; readonly rateTo: number }
   | { readonly sizeWithin: number }
+  | { readonly mostLots: number }
   | { readonly withoutLeastOf: string }
   | { readonly withoutWish: string };
 
@@ -77,6 +78,8 @@ export interface Blend {
   readonly certainty: readonly Certainty[];
   /** What being as sure as asked costs, before rounding; absent where nothing was asked. */
   readonly costOfCertainty?: number;
+  /** What preferring older lots adds to the least cost, before rounding; absent where it was not asked for. */
+  readonly costOfOlderFirst?: number;
   /** How the choice of lots stands, where whole boxes or few lots were asked for. */
   readonly choice?: Choice;
   /** What limits and lots are worth; absent where it was not asked for. */
@@ -136,7 +139,7 @@ export interface Certainty {
 /** A choice of lots in whole numbers. Its least cost is what the engine reports; no proof stands behind it. */
 export interface Choice {
   readonly reportedLeastCost: number;
-  /** Cost of the choice before rounding to the scales. */
+  /** Least cost of such a choice before rounding to the scales; what older lots add is told apart. */
   readonly cost: number;
 }
 
@@ -153,7 +156,7 @@ export interface Worth {
 /** A blend of another choice of meat lots that costs little more. */
 export interface NearBest {
   readonly blend: Blend;
-  /** Share above the least cost of all, before rounding; a hair below 0 by the arithmetic of engines at most. */
+  /** What a kilogram of it costs more than one of the printed blend, as a share; a hair below 0 by rounding at most. */
   readonly aboveFraction: number;
   /** Meat lots of the cheapest blend that it does without, and those it takes in their place. */
   readonly without: readonly string[];

@@ -2,10 +2,11 @@ import { availableKg } from '../batch/lot.ts';
 import { isMeat } from '../batch/material.ts';
 import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
-import type { Column, Engine, LinearModel, Row } from '../solver/model.ts';
+import type { Column, Engine, LinearModel, Optimum, Row } from '../solver/model.ts';
 import { solve } from '../solver/solve.ts';
 import type { BatchModel, SizeRow } from './batch-model.ts';
-import type { FloorWishes } from './request.ts';
+import { byAge } from './older-first.ts';
+import type { FloorWishes, Issue } from './request.ts';
 
 /** Which lots to use and how much of each, before rounding to the scales. */
 export interface ChosenLots {
@@ -13,6 +14,8 @@ export interface ChosenLots {
   /** Whole boxes of the columns that are taken so. */
   readonly boxes: ReadonlyMap<number, number>;
   readonly cost: number;
+  /** The least cost of such a choice; below the cost where older lots were preferred. */
+  readonly leastCost: number;
   /** The cost below which the engine reports that no choice lies; not proven here. */
   readonly reportedLeastCost: number;
 }
@@ -35,9 +38,26 @@ export function asksForWholes(
   );
 }
 
+/** Whether one of the engines can count at all. */
+export function canCount(engines: readonly Engine[]): boolean {
+  const counting: LinearModel = { columns: [{ cost: 0, lower: 0, upper: 1, whole: true }], rows: [] };
+  return engines.some(({ takes }) => takes(counting));
+}
+
+/** The one engine that was chosen solves no problems in whole numbers. */
+export function cannotCount(engines: readonly Engine[], path: Issue['path']): Issue {
+  const names = engines.map(({ name }) => name).join(', ');
+  return {
+    code: 'engine-cannot',
+    path,
+    message: `Whole boxes, counts of lots, least amounts if used and other blends need an engine that solves in whole numbers; ${names} does not. Leave the choice of the engine to the problem, or choose highs.`,
+  };
+}
+
 /**
  * The least-cost choice of lots with whole boxes, least amounts if used and at most so many lots, as a mixed-integer
- * problem. Undefined when there is none. @param avoided sets of columns that may not all be used at once.
+ * problem; where older lots come first, the choice that takes most of them within the share of cost allowed.
+ * Undefined when there is none. @param avoided sets of columns that may not all be used at once.
  */
 export function chooseLots(
   model: BatchModel,
@@ -49,21 +69,73 @@ export function chooseLots(
 ): ChosenLots | undefined {
   const whole = wholeModel(model, coefficients, size, wishes, avoided);
   const cheapest = cheapestOf(whole, coefficients, size, wishes, engines);
-  if (!cheapest || wishes.simplestWithin === undefined) return cheapest;
-  const { sizeWithin: _, ...asked } = wishes;
-  const most = cheapest.cost + Math.abs(cheapest.cost) * wishes.simplestWithin;
-  const fewest = solve(fewestLots(whole, most), engines);
-  if (fewest.status !== 'optimal') return cheapest;
+  if (!cheapest) return undefined;
+  const simple = simplestOf(whole, cheapest, wishes, engines);
+  const chosen =
+    simple === whole ? cheapest : (cheapestOf(simple, coefficients, size, wishes, engines) ?? cheapest);
+  const { olderFirstWithin } = wishes;
+  if (olderFirstWithin === undefined) return chosen;
+  const older = olderOf(simple, coefficients, size, chosen, olderFirstWithin, engines);
+  const preferred = cheapestOf(older, coefficients, size, wishes, engines) ?? chosen;
+  return { ...preferred, leastCost: chosen.cost, reportedLeastCost: chosen.reportedLeastCost };
+}
+
+/** The model with no more lots than the fewest that do for the share of cost allowed. */
+function simplestOf(
+  whole: WholeModel,
+  { cost }: ChosenLots,
+  { simplestWithin }: FloorWishes,
+  engines: readonly Engine[],
+): WholeModel {
+  if (simplestWithin === undefined) return whole;
+  const fewest = solve(fewestLots(whole, cost + Math.abs(cost) * simplestWithin), engines);
+  if (fewest.status !== 'optimal') return whole;
   const mostLots = Math.round(whole.used.reduce((sum, column) => sum + (fewest.values[column] ?? 0), 0));
-  const simple = {
-    ...asked,
-    ...(wishes.sizeWithin !== undefined && { sizeWithin: wishes.sizeWithin }),
-    mostLots,
+  return { ...whole, rows: [...whole.rows, countRow('fewest lots', whole.used, mostLots)] };
+}
+
+/** Days of age that are looked at one after the other; every one is a problem in whole numbers. */
+const MOST_AGES = 4;
+
+/** The model held to the older lots, the oldest first, at no more than a share above the cost of a kilogram chosen. */
+function olderOf(
+  whole: WholeModel,
+  coefficients: Coefficients,
+  { form }: SizeRow,
+  { cost, massesKg }: ChosenLots,
+  withinFraction: number,
+  engines: readonly Engine[],
+): WholeModel {
+  const perKg = coefficients.of(form).map(toNumber);
+  const sizeKg = massesKg.reduce((sum, massKg, column) => sum + massKg * (perKg[column] ?? 0), 0);
+  const mostPerKg = (cost + Math.abs(cost) * withinFraction) / sizeKg;
+  const cap: Row = {
+    name: 'cost of older first',
+    lower: Number.NEGATIVE_INFINITY,
+    upper: 0,
+    terms: coefficients.supplies.map((_, column) => ({
+      column,
+      coefficient: (whole.columns[column]?.cost ?? 0) - mostPerKg * (perKg[column] ?? 0),
+    })),
   };
-  return (
-    cheapestOf(wholeModel(model, coefficients, size, simple, avoided), coefficients, size, simple, engines) ??
-    cheapest
-  );
+  const rows: Row[] = [...whole.rows, cap];
+  for (const columns of byAge(coefficients).slice(0, MOST_AGES)) {
+    const oldest = whole.columns.map((column, index) => ({
+      ...column,
+      cost: columns.includes(index) ? -1 : 0,
+    }));
+    const outcome = solve({ columns: oldest, rows }, engines);
+    if (outcome.status !== 'optimal') break;
+    const mostKg = -outcome.cost;
+    if (mostKg <= NONE_KG) continue;
+    rows.push({
+      name: 'older first',
+      lower: mostKg - 1e-6 * Math.max(1, mostKg),
+      upper: Number.POSITIVE_INFINITY,
+      terms: columns.map((column) => ({ column, coefficient: 1 })),
+    });
+  }
+  return { ...whole, rows };
 }
 
 interface WholeModel extends LinearModel {
@@ -188,39 +260,87 @@ function fewestLots(whole: WholeModel, mostCost: number): LinearModel {
 
 /**
  * Where the size is free between two ends, the least cost of a kilogram counts, not that of the batch: each
- * kilogram is paid for at the price of the last answer until that price stands still (Dinkelbach 1967).
+ * kilogram is paid for at the price of the last answer until that price stands still (Dinkelbach, Management Science
+ * 13 (1967)). Of the choices at that price the one nearest the asked size is taken.
  */
 function cheapestOf(
   whole: WholeModel,
   coefficients: Coefficients,
-  { form }: SizeRow,
+  { form, massKg: askedKg }: SizeRow,
   { sizeWithin = 0 }: FloorWishes,
   engines: readonly Engine[],
 ): ChosenLots | undefined {
   const perKg = coefficients.of(form).map(toNumber);
-  let paid = 0;
-  let chosen: ChosenLots | undefined;
-  for (let round = 0; round < (sizeWithin > 0 ? PRICE_ROUNDS : 1); round++) {
-    const columns = whole.columns.map((column, index) => ({
-      ...column,
-      cost: column.cost - paid * (perKg[index] ?? 0),
-    }));
-    const outcome = solve({ columns, rows: whole.rows }, engines);
-    if (outcome.status !== 'optimal') return chosen;
-    const massesKg = outcome.values.slice(0, whole.supplies);
-    const costOf = (masses: readonly number[]) =>
-      masses.reduce((sum, massKg, column) => sum + massKg * (whole.columns[column]?.cost ?? 0), 0);
-    const sizeKg = massesKg.reduce((sum, massKg, column) => sum + massKg * (perKg[column] ?? 0), 0);
-    const cost = costOf(massesKg);
-    chosen = {
+  const priced = (paid: number) =>
+    whole.columns.map((column, index) => ({ ...column, cost: column.cost - paid * (perKg[index] ?? 0) }));
+  const read = (
+    { values, cost: left, reportedBound }: Optimum,
+    paid: number,
+  ): ChosenLots & { price: number } => {
+    const massesKg = values.slice(0, whole.supplies);
+    const sum = (each: (column: number) => number) =>
+      massesKg.reduce((total, massKg, column) => total + massKg * each(column), 0);
+    const cost = sum((column) => whole.columns[column]?.cost ?? 0);
+    const sizeKg = sum((column) => perKg[column] ?? 0);
+    return {
       massesKg,
-      boxes: new Map([...whole.boxes].map(([column, box]) => [column, Math.round(outcome.values[box] ?? 0)])),
+      boxes: new Map([...whole.boxes].map(([column, box]) => [column, Math.round(values[box] ?? 0)])),
       cost,
-      reportedLeastCost: (outcome.reportedBound ?? outcome.cost) + paid * sizeKg,
+      leastCost: cost,
+      reportedLeastCost: (reportedBound ?? left) + paid * sizeKg,
+      price: cost / sizeKg,
     };
-    const price = cost / sizeKg;
-    if (Math.abs(price - paid) <= 1e-9 * Math.max(1, Math.abs(price))) break;
-    paid = price;
+  };
+  const first = solve({ columns: whole.columns, rows: whole.rows }, engines);
+  if (first.status !== 'optimal') return undefined;
+  let chosen = read(first, 0);
+  if (sizeWithin === 0) return chosen;
+  for (let round = 0; round < PRICE_ROUNDS; round++) {
+    const outcome = solve({ columns: priced(chosen.price), rows: whole.rows }, engines);
+    if (outcome.status !== 'optimal') break;
+    const next = read(outcome, chosen.price);
+    const stands = next.price >= chosen.price - 1e-9 * Math.max(1, Math.abs(chosen.price));
+    chosen = next;
+    if (stands) break;
   }
-  return chosen;
+  const nearest = solve(nearestSize(whole, perKg, askedKg, chosen), engines);
+  if (nearest.status !== 'optimal') return chosen;
+  const { massesKg, boxes, cost } = read(nearest, chosen.price);
+  // The same price a kilogram at another size: what the engine reports goes with it.
+  const reportedLeastCost = cost * (chosen.reportedLeastCost / chosen.cost);
+  return { massesKg, boxes, cost, leastCost: cost, reportedLeastCost };
+}
+
+/** How near to the asked size a choice at this price comes: what it is over or under is to be least. */
+function nearestSize(
+  whole: WholeModel,
+  perKg: readonly number[],
+  askedKg: number,
+  { price, cost }: { readonly price: number; readonly cost: number },
+): LinearModel {
+  const columns: Column[] = whole.columns.map((column) => ({ ...column, cost: 0 }));
+  const away = (): number => columns.push({ cost: 1, lower: 0, upper: askedKg }) - 1;
+  const [over, under] = [away(), away()];
+  const sized = perKg.map((each, column) => ({ column, coefficient: each }));
+  return {
+    columns,
+    rows: [
+      ...whole.rows,
+      {
+        name: 'off its size',
+        lower: askedKg,
+        upper: askedKg,
+        terms: [...sized, { column: over, coefficient: -1 }, { column: under, coefficient: 1 }],
+      },
+      {
+        name: 'at this price',
+        lower: Number.NEGATIVE_INFINITY,
+        upper: 1e-7 * Math.max(1, Math.abs(cost)),
+        terms: perKg.map((each, column) => ({
+          column,
+          coefficient: (whole.columns[column]?.cost ?? 0) - price * each,
+        })),
+      },
+    ],
+  };
 }

@@ -39,6 +39,7 @@ interface Settled {
   readonly proof: CostProof;
   readonly certainty: readonly Certainty[];
   readonly costOfCertainty?: number;
+  readonly costOfOlderFirst?: number;
   readonly choice?: Choice;
   readonly worth?: Worth;
 }
@@ -63,6 +64,7 @@ export function describeBlend(settled: Settled): Blend {
     proof: settled.proof,
     certainty: settled.certainty,
     ...(settled.costOfCertainty !== undefined && { costOfCertainty: settled.costOfCertainty }),
+    ...(settled.costOfOlderFirst !== undefined && { costOfOlderFirst: settled.costOfOlderFirst }),
     ...(settled.choice && { choice: settled.choice }),
     ...(settled.worth && { worth: settled.worth }),
     checks: checks.map((check) => explain(check, coefficients, masses)),

@@ -1,11 +1,13 @@
 import type { Product } from '../batch/product.ts';
-import { type Exact, toNumber, ZERO } from '../exact.ts';
+import { type Exact, exact, toNumber, ZERO } from '../exact.ts';
+import { toRow } from '../solver/exact-model.ts';
 import type { Engine } from '../solver/model.ts';
 import { type Priced, solvePriced } from '../solver/prices.ts';
 import { type BatchModel, type SizeRow, withRows } from './batch-model.ts';
 import type { Formulation } from './blend.ts';
-import { certaintyOf, missesMargin, solveSurely, withCutsAt } from './certainty.ts';
-import { asksForWholes, type ChosenLots, chooseLots } from './choose-lots.ts';
+import { certaintyOf, solveSurely } from './certainty.ts';
+import { asksForWholes, type ChosenLots, canCount, cannotCount } from './choose-lots.ts';
+import { chooseSurely } from './choose-surely.ts';
 import { describeBlend } from './describe-blend.ts';
 import { narrowSupplies } from './narrow.ts';
 import { noChoice, whyNoBlend, whyNotWeighable } from './no-blend.ts';
@@ -33,12 +35,16 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
   const { limits, switchedOff, leftOut, certain } = ready;
   const asked = problemOf(request, ready);
   const isWhole = asksForWholes(wishes, asked.coefficients);
+  if (isWhole && !canCount(engines)) return refused([cannotCount(engines, ['floor'])]);
+  const isLoose = (wishes.sizeWithin ?? 0) > 0;
   // Where the size may give a little, lots are chosen before it is known what the batch will weigh.
-  const early = (wishes.sizeWithin ?? 0) > 0 ? chooseSurely(asked.model, asked, wishes, engines) : undefined;
-  const whole =
-    early && early !== 'none' ? problemOf(request, { ...ready, size: sizeOfChoice(early, asked) }) : asked;
+  const early = isLoose ? chooseSurely(asked.model, asked, wishes, engines) : undefined;
+  const whole = early ? problemOf(request, { ...ready, size: sizeOfChoice(early, asked) }) : asked;
   const { size } = whole;
-  const best = solveSurely(whole.model, whole.chances, engines);
+  const best =
+    isLoose && !early
+      ? solveSurely(withLooseSize(asked, wishes), asked.chances, engines)
+      : solveSurely(whole.model, whole.chances, engines);
   if (best.outcome.status !== 'optimal') {
     return {
       outcome: 'no blend',
@@ -49,14 +55,17 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
   }
   const optimum = best.outcome;
   const choice = early ?? (isWhole ? chooseSurely(best.model, whole, wishes, engines) : undefined);
-  if (choice === 'none') return { outcome: 'no blend', because: [noChoice(wishes)], leftOut, proven: false };
+  if (!choice && (isWhole || isLoose)) {
+    return { outcome: 'no blend', because: [noChoice(wishes, ready.usable)], leftOut, proven: false };
+  }
   const narrowed = choice && narrow(request, choice, whole, ready);
   const work = narrowed ?? whole;
   const start = narrowed ? solveSurely(narrowed.model, narrowed.chances, engines) : best;
   if (start.outcome.status !== 'optimal') {
-    return { outcome: 'no blend', because: [noChoice(wishes)], leftOut, proven: false };
+    return { outcome: 'no blend', because: [noChoice(wishes, ready.usable)], leftOut, proven: false };
   }
-  const preferred = preferOlder(start.model, start.outcome, work, wishes, optimum.cost, engines);
+  const leastCost = choice?.leastCost ?? optimum.cost;
+  const preferred = preferOlder(start.model, start.outcome, work, wishes, leastCost, engines);
   const settled = settleSurely(request, preferred.model, preferred.outcome, work, limits);
   const lines = settled.lines.filter(({ divisions }) => divisions > 0);
   const unweighed = lines.length === 0 ? [nothingToWeigh()] : tooSmall(settled.lines, product);
@@ -83,7 +92,10 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
       ...(whole.chances.length > 0 && {
         costOfCertainty: costOfCertainty(whole.model, optimum.cost, engines),
       }),
-      ...(choice && { choice: { reportedLeastCost: choice.reportedLeastCost, cost: choice.cost } }),
+      ...(choice && { choice: { reportedLeastCost: choice.reportedLeastCost, cost: choice.leastCost } }),
+      ...(wishes.olderFirstWithin !== undefined && {
+        costOfOlderFirst: Math.max(0, preferred.outcome.cost - leastCost),
+      }),
       // What lots are worth is told of the cheapest blend: where the floor wants another, it would mislead.
       ...(request.withPrices &&
         !choice &&
@@ -96,25 +108,18 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
   };
 }
 
-/** Rounds of laying a plane where a margin is missed; one or two are usual. */
-const MOST_ROUNDS = 8;
-
-/** A choice of lots in whole numbers that holds every margin as well: a plane where it does not, and again. */
-function chooseSurely(
-  start: BatchModel,
-  { coefficients, size, chances }: Problem,
-  wishes: FloorWishes,
-  engines: readonly Engine[],
-): ChosenLots | 'none' {
-  let model = start;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const chosen = chooseLots(model, coefficients, size, wishes, engines);
-    if (!chosen) return 'none';
-    const missed = missesMargin(model, chances, chosen.massesKg);
-    if (missed.length === 0) return chosen;
-    model = withCutsAt(model, missed, chosen.massesKg);
-  }
-  return 'none';
+/** The model of a problem whose size may be anything between its two ends. */
+function withLooseSize({ model, size }: Problem, { sizeWithin = 0 }: FloorWishes): BatchModel {
+  const [, ...others] = model.exact.rows;
+  const [row] = model.exact.rows;
+  if (!row) return model;
+  const loose = {
+    ...row,
+    lower: exact(Number((size.massKg * (1 - sizeWithin)).toPrecision(12))),
+    upper: exact(Number((size.massKg * (1 + sizeWithin)).toPrecision(12))),
+  };
+  const rows = [loose, ...others];
+  return { ...model, rows: rows.map(toRow), exact: { ...model.exact, rows } };
 }
 
 function narrow(

@@ -1,62 +1,62 @@
 import { isMeat } from '../batch/material.ts';
 import type { Blend, NearBest } from './blend.ts';
 import { solveSurely } from './certainty.ts';
-import { chooseLots, NONE_KG } from './choose-lots.ts';
+import { NONE_KG } from './choose-lots.ts';
+import { chooseSurely } from './choose-surely.ts';
 import { formulate } from './formulate.ts';
 import { prepare, problemOf } from './prepare.ts';
 import type { FormulationRequest } from './request.ts';
 
 /**
- * The cheapest blends that differ in their meat lots, each doing without at least one lot of every one before it, as
- * far as they cost no more than a share above the least. Worked out as choices of lots in whole numbers, then
- * formulated in full on the lots chosen.
- * @param asked at most so many, no more than this share above the least cost.
+ * The next blends after the one that is printed, that differ from it and from each other in their meat lots: each
+ * does without at least one lot of every one before it. Chosen as problems in whole numbers with every wish and margin
+ * of the request, then formulated in full on the lots chosen and compared by what a kilogram costs as printed.
+ * @param asked at most so many, no more than this share above the printed cost of a kilogram.
  */
 export function nearBest(
   request: FormulationRequest,
+  printed: Blend,
   { count, withinFraction }: NonNullable<FormulationRequest['nearBest']>,
 ): NearBest[] {
   const prepared = prepare(request);
   if (!prepared.ok) return [];
   const { engines, wishes = {} } = request;
   const problem = problemOf(request, prepared.ready);
-  const { model, outcome } = solveSurely(problem.model, problem.chances, engines);
-  if (outcome.status !== 'optimal') return [];
+  const { model } = solveSurely(problem.model, problem.chances, engines);
   const { supplies } = problem.coefficients;
-  const meatOf = (massesKg: readonly number[]) =>
-    massesKg.flatMap((massKg, column) => {
-      const supply = supplies[column];
-      return supply && massKg > NONE_KG && isMeat(supply.material) ? [column] : [];
-    });
   const idsOf = (columns: readonly number[]) => columns.flatMap((column) => supplies[column]?.id ?? []);
-  const best = meatOf(outcome.values);
-  const most = outcome.cost + Math.abs(outcome.cost) * withinFraction;
+  const usedIds = new Set(printed.lines.map(({ supply }) => supply.id));
+  const best = supplies.flatMap(({ id, material }, column) =>
+    isMeat(material) && usedIds.has(id) ? [column] : [],
+  );
+  const perKg = ({ cost, batchKg }: Blend) => cost / batchKg;
   const avoided: number[][] = [best];
   const found: NearBest[] = [];
   // A choice that the scales cannot weigh is passed over, so a few more than asked are looked at.
   for (let look = 0; look < 2 * count && found.length < count; look++) {
-    const chosen = chooseLots(model, problem.coefficients, prepared.ready.size, wishes, engines, avoided);
-    if (!chosen || chosen.cost > most) break;
-    const used = meatOf(chosen.massesKg);
+    const chosen = chooseSurely(model, problem, wishes, engines, avoided);
+    if (!chosen) break;
+    const used = supplies.flatMap(({ material }, column) =>
+      isMeat(material) && (chosen.massesKg[column] ?? 0) > NONE_KG ? [column] : [],
+    );
     avoided.push(used);
-    const left = new Set(idsOf(used));
-    const blend = blendOf(request, (id, isLot) => !isLot || left.has(id));
+    const blend = blendOf(request, new Set(idsOf(used)));
     if (!blend) continue;
+    const aboveFraction = perKg(printed) === 0 ? 0 : perKg(blend) / perKg(printed) - 1;
+    if (aboveFraction > withinFraction) break;
     found.push({
       blend,
-      aboveFraction: outcome.cost === 0 ? 0 : chosen.cost / outcome.cost - 1,
+      aboveFraction,
       without: idsOf(best.filter((column) => !used.includes(column))),
       withInstead: idsOf(used.filter((column) => !best.includes(column))),
     });
   }
-  return found;
+  return found.sort((a, b) => a.aboveFraction - b.aboveFraction);
 }
 
-function blendOf(
-  request: FormulationRequest,
-  stays: (id: string, isMeatSupply: boolean) => boolean,
-): Blend | undefined {
-  const supplies = request.supplies.filter(({ id, material }) => stays(id, isMeat(material)));
+/** The blend of these meat lots and whatever is no meat. */
+function blendOf(request: FormulationRequest, meatIds: ReadonlySet<string>): Blend | undefined {
+  const supplies = request.supplies.filter(({ id, material }) => !isMeat(material) || meatIds.has(id));
   const formulation = formulate({ ...request, supplies, withPrices: false });
   return formulation.outcome === 'blend' ? formulation.blend : undefined;
 }

@@ -1,4 +1,4 @@
-import { availableKg } from '../batch/lot.ts';
+import { availableKg, type Supply } from '../batch/lot.ts';
 import { isMeat } from '../batch/material.ts';
 import { toNumber } from '../exact.ts';
 import { describeCheck, senseText } from '../rules/check.ts';
@@ -144,10 +144,14 @@ function notSure(): Because {
 }
 
 /** Lots cannot be chosen as the floor wants them, though a blend exists without that. */
-export function noChoice({ wholeBoxes = [], mostLots, sizeWithin }: FloorWishes): Because {
+export function noChoice(
+  { wholeBoxes = [], mostLots, sizeWithin }: FloorWishes,
+  usable: readonly Supply[],
+): Because {
+  const boxed = usable.flatMap(({ lot }) => (lot && wholeBoxes.includes(lot.id) ? [lot.id] : []));
   const wants = [
-    ...(wholeBoxes.length > 0 ? [`whole boxes of ${wholeBoxes.join(', ')}`] : []),
-    ...(mostLots === undefined ? [] : [`at most ${mostLots} meat lots`]),
+    ...(boxed.length > 0 ? [`whole boxes of ${boxed.join(', ')}`] : []),
+    ...(mostLots === undefined ? [] : [`at most ${mostLots} meat ${mostLots === 1 ? 'lot' : 'lots'}`]),
   ];
   const remedy = sizeWithin
     ? 'Let the batch be further from its size'

@@ -82,7 +82,7 @@ export function olderFirst(
 }
 
 /** Columns of the meat lots, those that must be used first before the others; lots of one day together. */
-function byAge({ supplies }: Coefficients): number[][] {
+export function byAge({ supplies }: Coefficients): number[][] {
   const groups = new Map<string, number[]>();
   supplies.forEach(({ lot, material }, column) => {
     if (!lot || !isMeat(material)) return;

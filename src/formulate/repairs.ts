@@ -7,7 +7,7 @@ import { massOf } from '../rules/forms/build.ts';
 import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
 import { relax } from '../solver/relax.ts';
 import { solve } from '../solver/solve.ts';
-import { fixed, inUnit, KILOGRAMS_PER, massText, percentOfFraction } from '../units.ts';
+import { fixed, inUnit, KILOGRAMS_PER, massText, percentOfFraction, pricePerUnit } from '../units.ts';
 import { type BatchModel, MOST_BATCH_KG } from './batch-model.ts';
 import type { Blend, Repair, RepairChange } from './blend.ts';
 import { hasPlace } from './choose-supplies.ts';
@@ -40,7 +40,7 @@ const MOST_OF_A_KIND = 3;
  */
 export function repairsFor(stuck: Stuck): Repair[] {
   // Where a blend exists and only the choice of lots or the scales stand in the way, no target is to blame.
-  if (stuck.hasPoint) return [...wishRepairs(stuck), ...roomierRepairs(stuck)];
+  if (stuck.hasPoint) return [...demandRepairs(stuck), ...wishRepairs(stuck), ...roomierRepairs(stuck)];
   const single = targetRepairs(stuck);
   return [
     ...single,
@@ -222,20 +222,30 @@ function confidenceRepairs({ request, ready }: Stuck): Repair[] {
   });
 }
 
+/** One least amount of a lot taken back; or all of them, where no single one is enough. */
 function demandRepairs({ request }: Stuck): Repair[] {
-  const demanded = request.supplies.filter(({ leastKg = 0 }) => leastKg > 0);
-  return demanded.slice(0, MOST_OF_A_KIND).flatMap((supply) => {
-    const { leastKg: _, ...free } = supply;
-    const supplies = request.supplies.map((other) => (other === supply ? free : other));
+  const demanded = request.supplies.filter(
+    ({ leastKg = 0, leastIfUsedKg = 0 }) => leastKg > 0 || leastIfUsedKg > 0,
+  );
+  const without = (taken: readonly Supply[]): Repair[] => {
+    const supplies = request.supplies.map((supply) => {
+      if (!taken.includes(supply)) return supply;
+      const { leastKg: _, leastIfUsedKg: __, ...free } = supply;
+      return free;
+    });
     const blend = tried({ ...request, supplies });
-    const says = `Do not ask for a least amount of ${supply.id}.`;
-    return blend ? [repair('demand', says, [{ withoutLeastOf: supply.id }], blend)] : [];
-  });
+    const ids = taken.map(({ id }) => id);
+    const says = `Do not ask for a least amount of ${ids.join(', ')}.`;
+    const changes = ids.map((id) => ({ withoutLeastOf: id }));
+    return blend ? [repair('demand', says, changes, blend)] : [];
+  };
+  const single = demanded.slice(0, MOST_OF_A_KIND).flatMap((supply) => without([supply]));
+  return single.length > 0 || demanded.length < 2 ? single : without(demanded);
 }
 
 const WISH_TEXTS: Readonly<Record<keyof FloorWishes, string>> = {
   wholeBoxes: 'Open a box: do not ask for whole boxes.',
-  mostLots: 'Allow more meat lots.',
+  mostLots: 'Do not ask for so few meat lots.',
   simplestWithin: 'Do not ask for the fewest lots.',
   olderFirstWithin: 'Do not ask for older lots first.',
   sizeWithin: 'Keep the batch to its size.',
@@ -245,10 +255,25 @@ function wishRepairs({ request }: Stuck): Repair[] {
   const wishes = request.wishes ?? {};
   const asked = (Object.keys(wishes) as (keyof FloorWishes)[]).filter((wish) => wish !== 'sizeWithin');
   return asked.flatMap((wish) => {
+    const more = wish === 'mostLots' ? moreLots(request) : [];
+    if (more.length > 0) return more;
     const { [wish]: _, ...rest } = wishes;
     const blend = tried({ ...request, wishes: rest });
     return blend ? [repair('wish', WISH_TEXTS[wish], [{ withoutWish: wish }], blend)] : [];
   });
+}
+
+/** Lots more that are tried one after the other before the wish is taken back as a whole. */
+const MOST_MORE_LOTS = 3;
+
+function moreLots(request: FormulationRequest): Repair[] {
+  const { wishes = {} } = request;
+  for (let more = 1; more <= MOST_MORE_LOTS; more++) {
+    const mostLots = (wishes.mostLots ?? 0) + more;
+    const blend = tried({ ...request, wishes: { ...wishes, mostLots } });
+    if (blend) return [repair('wish', `Allow ${mostLots} meat lots.`, [{ mostLots }], blend)];
+  }
+  return [];
 }
 
 /** How much bigger or smaller a batch may be, the least first. */
@@ -290,6 +315,7 @@ function smallerRepairs({ request, ready, model, problem }: Stuck): Repair[] {
 /** The materials of which the least has to be bought, each so much that the scales have room. */
 function buyRepairs(stuck: Stuck): Repair[] {
   const { request } = stuck;
+  const { units } = request.plant;
   const needs = boughtSupplies(stuck)
     .flatMap(({ supply, costPerKg }) => {
       const leastKg = leastToBuy(stuck, supply);
@@ -307,7 +333,7 @@ function buyRepairs(stuck: Stuck): Repair[] {
       const price =
         costPerKg === undefined
           ? 'its price is not known here'
-          : `at ${fixed(costPerKg, 2)} ${request.plant.currency}/kg`;
+          : `at ${fixed(pricePerUnit(costPerKg, units), 2)} ${request.plant.currency} per ${units}`;
       const says = `Buy ${massText(massKg, request.plant.units)} of ${supply.material.name} (${price}).`;
       const change = {
         buyMaterialId: supply.material.id,

@@ -63,6 +63,7 @@ export interface Issue {
     | 'missing-figure'
     | 'below-the-scale'
     | 'unknown-limit'
+    | 'engine-cannot'
     | 'too-big';
   readonly path: readonly (string | number)[];
   readonly message: string;

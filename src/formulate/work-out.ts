@@ -1,5 +1,6 @@
 import type { Formulation, WayOut } from './blend.ts';
 import { solveSurely } from './certainty.ts';
+import { canCount, cannotCount } from './choose-lots.ts';
 import { conflictIn } from './conflict.ts';
 import { formulate } from './formulate.ts';
 import { nearBest } from './near-best.ts';
@@ -13,10 +14,14 @@ import type { FormulationRequest } from './request.ts';
  * lead to one.
  */
 export function workOut(request: FormulationRequest): Formulation {
+  if (request.nearBest && !canCount(request.engines)) {
+    return { outcome: 'refused', issues: [cannotCount(request.engines, ['nearBest'])] };
+  }
   const formulation = formulate(request);
   if (formulation.outcome === 'no blend') return { ...formulation, ...withWayOut(request) };
   if (formulation.outcome === 'refused' || !request.nearBest) return formulation;
-  return { ...formulation, blend: { ...formulation.blend, nearBest: nearBest(request, request.nearBest) } };
+  const { blend } = formulation;
+  return { outcome: 'blend', blend: { ...blend, nearBest: nearBest(request, blend, request.nearBest) } };
 }
 
 function withWayOut(request: FormulationRequest): { wayOut?: WayOut } {

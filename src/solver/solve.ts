@@ -52,7 +52,10 @@ export function solve(model: LinearModel, engines: readonly Engine[]): Outcome {
   }
   const [first] = without;
   if (first && faults.length === 0) return first.outcome;
-  throw new SolverFault(`no engine's answer holds: ${faults.join('; ')}`, model);
+  throw new SolverFault(
+    `no engine's answer holds: ${faults.join('; ') || 'none of the engines there are takes such a model'}`,
+    model,
+  );
 }
 
 /** The engines that can be asked, those that suit the model first. */

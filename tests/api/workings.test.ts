@@ -113,6 +113,25 @@ describe('a blend', () => {
     expect(older.unroundedCost).toBeLessThanOrEqual(plain.unroundedCost * 1.03 + 1e-6);
   });
 
+  test('uses more of the older lots beside other wishes too, and says what it costs', async () => {
+    const used = (answer: Json) =>
+      answer.lines.find(({ supplyId }: Json) => supplyId === 'B50-1118')?.mass.lb ?? 0;
+    for (const floor of [{ mostLots: 3 }, { simplestWithin: 0.02 }, { wholeBoxes: 'frozen' }]) {
+      const plain = await blend({ floor });
+      const older = await blend({ floor: { ...floor, olderFirstWithin: 0.03 } });
+      expect([JSON.stringify(floor), used(older) > used(plain)]).toEqual([JSON.stringify(floor), true]);
+      expect(older.unroundedCost - older.costOfOlderFirst).toBeCloseTo(plain.unroundedCost, 3);
+      expect(older.costOfOlderFirst).toBeLessThanOrEqual(0.03 * plain.unroundedCost + 1e-6);
+    }
+  });
+
+  test('keeps its size where nothing is gained by leaving it', async () => {
+    const { batch, costPerKg } = await blend({ floor: { sizeWithin: 0.3 } });
+    const plain = await blend();
+    expect(batch.lb).toBeCloseTo(500, 1);
+    expect(costPerKg).toBeCloseTo(plain.costPerKg, 2);
+  });
+
   test('lists the next best ones', async () => {
     const { nearBest, unroundedCost } = await blend({ nearBest: { count: 3, within: 0.05 } });
     expect(nearBest).toHaveLength(3);
@@ -133,7 +152,7 @@ describe('no blend', () => {
     });
     expect(status).toBe(200);
     expect(json).toMatchObject({ outcome: 'no blend', proven: true });
-    expect(json.wayOut.conflict.length).toBeGreaterThan(1);
+    expect(json.wayOut.conflict.map(({ limitId }: Json) => limitId)).toEqual(['house-fat-max']);
     expect(json.wayOut.repairs[0]).toMatchObject({ kind: 'target', costPerKg: expect.any(Number) });
   });
 
@@ -244,6 +263,25 @@ describe('what is known of trim', () => {
       const [low, high] = [classMeanFraction, testedMeanFraction].sort((a, b) => a - b);
       expect(meanFraction).toBeGreaterThanOrEqual(low - 1e-12);
       expect(meanFraction).toBeLessThanOrEqual(high + 1e-12);
+    }
+  });
+});
+
+describe('an engine that cannot count', () => {
+  test.each([
+    ['whole boxes', { floor: { wholeBoxes: 'all' } }, '/floor'],
+    ['few lots', { floor: { mostLots: 2 } }, '/floor'],
+    ['other blends', { nearBest: { count: 2, within: 0.1 } }, '/nearBest'],
+  ])('is named, and which one can, when asked for %s', async (_, extra, pointer) => {
+    const alone = await startDemo({ engine: 'javascript-lp-solver' });
+    try {
+      const { status, text } = await send(alone.address, { body: { ...BEEF, ...extra } });
+      expect(status).toBe(422);
+      const [error] = JSON.parse(text).errors;
+      expect(error.pointer).toBe(pointer);
+      expect(error.message).toMatch(/javascript-lp-solver does not.*choose highs/);
+    } finally {
+      await alone.stop();
     }
   });
 });

@@ -564,6 +564,6 @@ describe('whole boxes on the scales', () => {
     };
     const outcome = ask(floor);
     expect(outcome.outcome).toBe('no blend');
-    expect(outcome.outcome === 'no blend' && outcome.because[0]?.message).toContain('at most 1 meat lots');
+    expect(outcome.outcome === 'no blend' && outcome.because[0]?.message).toContain('at most 1 meat lot.');
   });
 });

@@ -149,6 +149,61 @@ describe('wishes and confidence that cannot be had', () => {
     }
   });
 
+  it('says how many lots would do, and takes back a least amount of a lot if it is used', () => {
+    const few = stuck(
+      demoRequest({
+        product: 'ground-beef-80-20',
+        batchSize: { total: pounds(500) },
+        floor: { mostLots: 1 },
+      }),
+    );
+    expect(few.wayOut.repairs).toEqual([
+      expect.objectContaining({ kind: 'wish', changes: [{ mostLots: 2 }] }),
+    ]);
+    const lotOf = (id: string, materialId: string) => ({
+      id,
+      materialId,
+      onHand: pounds(200),
+      cost: { amount: 2, per: 'lb' },
+    });
+    const least = stuck(
+      demoRequest({
+        product: 'ground-beef-80-20',
+        batchSize: { total: pounds(100) },
+        lots: [lotOf('A', 'beef-trim-73'), lotOf('B', 'beef-trim-90')],
+        use: [
+          { lotId: 'A', leastIfUsed: pounds(90) },
+          { lotId: 'B', leastIfUsed: pounds(90) },
+        ],
+      }),
+    );
+    expect(least.wayOut.repairs.map(({ changes }) => changes)).toEqual([
+      [{ withoutLeastOf: 'A' }, { withoutLeastOf: 'B' }],
+    ]);
+  });
+
+  it('names the boxes when it is the boxes, though the lots end below the size asked', () => {
+    const lot = {
+      id: 'L1',
+      materialId: 'beef-trim-80',
+      onHand: pounds(98),
+      cost: { amount: 2, per: 'lb' },
+      box: pounds(30),
+      measuredFat: { fatFraction: 0.19, method: 'NIR' },
+    };
+    const { proven, because, wayOut } = stuck(
+      demoRequest({
+        product: 'ground-beef-80-20',
+        batchSize: { total: pounds(100) },
+        lots: [lot],
+        floor: { wholeBoxes: 'all', sizeWithin: 0.05 },
+      }),
+    );
+    expect(proven).toBe(false);
+    expect(because[0]?.message).toMatch(/none was found with whole boxes of L1/);
+    expect(wayOut.repairs.map(({ changes }) => changes)).toContainEqual([{ withoutWish: 'wholeBoxes' }]);
+  });
+
   it('offers to take a demand back', () => {
     const { wayOut } = stuck(
       demoRequest({

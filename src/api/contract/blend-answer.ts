@@ -145,6 +145,10 @@ export const blendAnswerSchema = z
         .number()
         .optional()
         .meta({ description: 'What the confidence asked for adds to the least cost.' }),
+      costOfOlderFirst: z
+        .number()
+        .optional()
+        .meta({ description: 'What preferring older lots adds, before rounding to the scales.' }),
       choice: choiceAnswer.optional().meta({
         description: 'Where whole boxes or few lots were asked for: the choice of lots before rounding.',
       }),

@@ -99,7 +99,13 @@ export const nearBestAnswer = z
     aboveFraction: z.number(),
     without: z.array(z.string()),
     withInstead: z.array(z.string()),
-    lines: z.array(z.object({ supplyId: z.string(), weight: z.string(), kg: z.number() })),
+    lines: z.array(
+      z.object({
+        supplyId: z.string(),
+        weight: z.string().meta({ description: 'In one load, as the scale shows it.' }),
+        kg: z.number().meta({ description: 'In the whole batch.' }),
+      }),
+    ),
   })
   .meta({ id: 'NearBest' });
 
@@ -110,6 +116,7 @@ const change = z.union([
   z.object({ sizeFromKg: z.number(), sizeToKg: z.number() }),
   z.object({ materialId: z.string(), rateFrom: z.number(), rateTo: z.number() }),
   z.object({ sizeWithin: z.number() }),
+  z.object({ mostLots: z.int() }),
   z.object({ withoutLeastOf: z.string() }),
   z.object({ withoutWish: z.string() }),
 ]);
