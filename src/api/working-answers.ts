@@ -26,7 +26,7 @@ export function certaintyAnswers(certainty: readonly Certainty[]): z.output<type
   }));
 }
 
-export function worthOf({ limits, lines, nextKg, notUsed, used }: Worth): z.output<typeof worthAnswer> {
+export function worthOf({ limits, lines, nextUnit, notUsed, used }: Worth): z.output<typeof worthAnswer> {
   return {
     limits: limits.map(({ limit, stepFraction, savesPerKg, togetherWith }) => ({
       limitId: limit.id,
@@ -41,20 +41,20 @@ export function worthOf({ limits, lines, nextKg, notUsed, used }: Worth): z.outp
       stepPoints: inShownUnit(stepFraction, 'percent'),
       costsPerKg,
     })),
-    nextKg,
+    ...(nextUnit && { nextUnit: { ...nextUnit } }),
     notUsed: notUsed.map(({ supply, wouldEnterBelowPerKg }) => ({
       supplyId: supply.id,
       material: supply.material.name,
       costPerKg: supply.costPerKg,
       ...(wouldEnterBelowPerKg !== undefined && { wouldEnterBelowPerKg }),
     })),
-    used: used.map(({ supply, best, oneKgMoreSaves }) => ({
+    used: used.map(({ supply, best, oneUnitMoreSaves }) => ({
       supplyId: supply.id,
       material: supply.material.name,
       costPerKg: supply.costPerKg,
       ...(best && { bestFromPerKg: best.fromPerKg }),
       ...(best?.toPerKg !== undefined && { bestToPerKg: best.toPerKg }),
-      ...(oneKgMoreSaves !== undefined && { oneKgMoreSaves }),
+      ...(oneUnitMoreSaves !== undefined && { oneUnitMoreSaves }),
     })),
   };
 }

@@ -39,7 +39,7 @@ interface WorthText {
     readonly stepPoints: number;
     readonly costsPerKg: number;
   }[];
-  readonly nextKg: number;
+  readonly nextUnit?: { readonly of: string; readonly costs: number } | undefined;
   readonly notUsed: readonly {
     readonly supplyId: string;
     readonly material: string;
@@ -52,7 +52,7 @@ interface WorthText {
     readonly costPerKg: number;
     readonly bestFromPerKg?: number | undefined;
     readonly bestToPerKg?: number | undefined;
-    readonly oneKgMoreSaves?: number | undefined;
+    readonly oneUnitMoreSaves?: number | undefined;
   }[];
 }
 
@@ -73,7 +73,7 @@ export function workingsText(blend: Workings): string[] {
           `  Lots chosen as the floor asked: ${fixed(choice.cost, 2)} ${currency} before rounding; the engine reports none below ${fixed(choice.reportedLeastCost, 2)}.`,
         ]
       : []),
-    ...(worth ? worthText(worth, money, price, units) : []),
+    ...(worth ? worthText(worth, money, price, { units, currency }) : []),
     ...(certainty.length > 0 ? ['', 'HOW SURE, as far as the fat of the lots is known'] : []),
     ...certainty.map(({ says, probability, confidence }) => {
       const asked = confidence === undefined ? '' : `, ${fixed(confidence * 100, 1)} % asked`;
@@ -94,15 +94,17 @@ export function workingsText(blend: Workings): string[] {
 type Price = (perKg: number) => string;
 
 function worthText(
-  { limits, lines, nextKg, notUsed, used }: WorthText,
+  { limits, lines, nextUnit, notUsed, used }: WorthText,
   money: Price,
   price: Price,
-  units: 'lb' | 'kg',
+  { units, currency }: Pick<Workings, 'units' | 'currency'>,
 ) {
   const step = (size: number, unit: string) =>
     unit === 'percent' ? `${size} point` : `${size} ${unit === 'price per kg' ? 'per kg' : unit}`;
   return [
-    `  A batch a little bigger costs ${money(nextKg)} of it.`,
+    ...(nextUnit
+      ? [`  One ${units} more (${nextUnit.of}) costs ${fixed(nextUnit.costs, 4)} ${currency}.`]
+      : []),
     ...(limits.length > 0 ? ['', 'LIMITS THAT PRESS ON THE COST'] : []),
     ...limits.map(
       ({ says, step: size, unit, savesPerKg, togetherWith }) =>
@@ -114,7 +116,7 @@ function worthText(
         : `  ${stepPoints} point more of ${materialId} saves ${money(-costsPerKg)} of batch.`,
     ),
     '',
-    `LOTS IN USE, prices per ${units}`,
+    `LOTS AND INGREDIENTS IN USE, prices per ${units}`,
     ...indent(
       textTable(
         [
@@ -124,21 +126,21 @@ function worthText(
           left('this blend stays best'),
           left(`one ${units} more`),
         ],
-        used.map(({ supplyId, material, costPerKg, bestFromPerKg, bestToPerKg, oneKgMoreSaves }) => [
+        used.map(({ supplyId, material, costPerKg, bestFromPerKg, bestToPerKg, oneUnitMoreSaves }) => [
           supplyId,
           material,
           price(costPerKg),
           bestFromPerKg === undefined
             ? ''
             : `${price(bestFromPerKg)} ${bestToPerKg === undefined ? 'and any price above' : `to ${price(bestToPerKg)}`}`,
-          oneKgMoreSaves === undefined ? '' : `saves ${price(oneKgMoreSaves)}`,
+          oneUnitMoreSaves === undefined ? '' : `saves ${fixed(oneUnitMoreSaves, 4)}`,
         ]),
       ),
     ),
     ...(used.every(({ bestFromPerKg }) => bestFromPerKg === undefined)
       ? ['  With a confidence asked the blend shifts a little with every price.']
       : []),
-    ...(notUsed.length > 0 ? ['', `LOTS NOT IN USE, prices per ${units}`] : []),
+    ...(notUsed.length > 0 ? ['', `NOT IN USE, prices per ${units}`] : []),
     ...(notUsed.length > 0
       ? indent(
           textTable(

@@ -119,6 +119,8 @@ export interface AskedRate {
 
 /** An exact statement on cost: no blend of the same size and the same fixed lines costs less than leastCost. */
 export interface CostProof {
+  /** Among which blends: 'of this weight and with its seasoning as weighed'. */
+  readonly among: string;
   readonly leastCost: number;
   /** Cost of the printed weights above it; never negative. */
   readonly aboveLeast: number;
@@ -147,8 +149,8 @@ export interface Choice {
 export interface Worth {
   readonly limits: readonly LimitWorth[];
   readonly lines: readonly LineWorth[];
-  /** What the batch costs more when it is one kilogram bigger. */
-  readonly nextKg: number;
+  /** What one unit of the plant's more of the asked size costs; absent when no bigger batch can be made. */
+  readonly nextUnit?: { readonly of: string; readonly costs: number };
   readonly notUsed: readonly NotUsedWorth[];
   readonly used: readonly UsedWorth[];
 }
@@ -195,9 +197,9 @@ export interface UsedWorth {
    * is asked of a limit: there the blend shifts a little with every price.
    */
   readonly best?: { readonly fromPerKg: number; readonly toPerKg?: number };
-  /** What one kilogram more of it saves. */
+  /** What one unit of the plant's more of it saves. */
   /** Absent where more of it lies there than is used. */
-  readonly oneKgMoreSaves?: number;
+  readonly oneUnitMoreSaves?: number;
 }
 
 /** A limit set aside. Without a check where a figure that it needs is unknown. */

@@ -60,10 +60,11 @@ export function chanceRows(
   if (certain.length === 0) return [];
   const fat = uncertain(coefficients);
   return certain.flatMap(({ limitId, confidence }) => {
-    const z = Number(normalQuantile(confidence).toPrecision(12));
-    return rowsWithSpread(limitId, model, fat).flatMap(({ row, sds }) =>
-      sds.every(isZero) ? [] : [{ row, z, sds }],
-    );
+    const uncertain = rowsWithSpread(limitId, model, fat).filter(({ sds }) => !sds.every(isZero));
+    // A limit of several rows holds when all of them do: each takes its share of what may go wrong (Bonferroni).
+    const each = 1 - (1 - confidence) / Math.max(1, uncertain.length);
+    const z = Number(normalQuantile(each).toPrecision(12));
+    return uncertain.map(({ row, sds }) => ({ row, z, sds }));
   });
 }
 
@@ -133,7 +134,7 @@ const AS_GOOD_AS_CERTAIN = 0.9995;
 /**
  * How likely each limit is to hold in the batch as weighed, as far as the fat of the lots is uncertain: the
  * probability that a normal value with the mean and the standard deviation of its row stays on the right side.
- * For a limit with two sides the less likely one counts.
+ * For a limit of several rows it is the least that the probabilities of its rows leave together (Bonferroni).
  */
 export function certaintyOf(
   limits: readonly Limit[],
@@ -156,14 +157,18 @@ export function certaintyOf(
     });
     const uncertain = sides.filter(({ sdKg }) => sdKg > 0);
     if (uncertain.length === 0) return [];
-    const worst = uncertain
-      .map(({ roomKg, sdKg }) => ({ sdKg, probability: normalProbability(roomKg / sdKg) }))
-      .reduce((least, other) => (other.probability < least.probability ? other : least));
-    if (asked === undefined && worst.probability >= AS_GOOD_AS_CERTAIN) return [];
+    const each = uncertain.map(({ roomKg, sdKg }) => ({
+      sdKg,
+      probability: normalProbability(roomKg / sdKg),
+    }));
+    const worst = each.reduce((least, other) => (other.probability < least.probability ? other : least));
+    const missed = each.reduce((sum, { probability }) => sum + 1 - probability, 0);
+    const probability = Math.max(0, 1 - missed);
+    if (asked === undefined && probability >= AS_GOOD_AS_CERTAIN) return [];
     return [
       {
         limit,
-        probability: worst.probability,
+        probability,
         sdFraction: basisKg > 0 ? worst.sdKg / basisKg : 0,
         ...(asked !== undefined && { confidence: asked }),
       },

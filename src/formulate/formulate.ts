@@ -3,6 +3,7 @@ import { type Exact, exact, toNumber, ZERO } from '../exact.ts';
 import { toRow } from '../solver/exact-model.ts';
 import type { Engine } from '../solver/model.ts';
 import { type Priced, solvePriced } from '../solver/prices.ts';
+import { KILOGRAMS_PER } from '../units.ts';
 import { type BatchModel, type SizeRow, withRows } from './batch-model.ts';
 import type { Formulation } from './blend.ts';
 import { certaintyOf, solveSurely } from './certainty.ts';
@@ -87,7 +88,7 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
       leftOut,
       switchedOff,
       unroundedCost: preferred.outcome.cost,
-      proof: proveCost(best.model, optimum.rowPrices, massesFor(whole, work, settled.masses)),
+      proof: proveCost(best.model, optimum.rowPrices, massesFor(whole, work, settled.masses), size.form),
       certainty: certaintyOf(limits, certain, work.coefficients, settled.masses),
       ...(whole.chances.length > 0 && {
         costOfCertainty: costOfCertainty(whole.model, optimum.cost, engines),
@@ -100,7 +101,14 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
       ...(request.withPrices &&
         !choice &&
         wishes.olderFirstWithin === undefined && {
-          worth: worthOf(best.model, optimum, whole.coefficients, product, engines, whole.chances.length > 0),
+          worth: worthOf({
+            problem: whole,
+            model: best.model,
+            optimum,
+            product,
+            unitKg: toNumber(KILOGRAMS_PER[plant.units]),
+            engines,
+          }),
         }),
       ...settled,
       lines,

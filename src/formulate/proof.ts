@@ -1,4 +1,6 @@
 import { compare, type Exact, multiply, ratio, subtract, sum, toNumber, ZERO } from '../exact.ts';
+import type { Form } from '../rules/form.ts';
+import { FORMS } from '../rules/forms.ts';
 import { activity, type ExactModel, leastCostBound, provesEmpty } from '../solver/exact-model.ts';
 import type { Engine } from '../solver/model.ts';
 import { relax } from '../solver/relax.ts';
@@ -15,6 +17,7 @@ export function proveCost(
   model: BatchModel,
   rowPrices: readonly number[],
   massesKg: readonly Exact[],
+  size: Form,
 ): CostProof {
   const asWeighed: ExactModel = {
     columns: model.exact.columns,
@@ -30,12 +33,21 @@ export function proveCost(
     model.exact.columns.map((column, index) => multiply(column.cost, massesKg[index] ?? ZERO)),
   );
   const above = subtract(cost, least);
+  const hasLines = model.rows.some(({ name }, row) => row > 0 && name.startsWith('line '));
   return {
+    among: `${SIZES[size.id] ?? size.says}${hasLines ? ' and with its seasoning as weighed' : ''}`,
     leastCost: toNumber(least),
     aboveLeast: toNumber(above),
     ...(compare(least, ZERO) > 0 && { withinFraction: Math.max(0, ratio(above, least)) }),
   };
 }
+
+/** What is the same in every blend that the bound speaks of. */
+const SIZES: Readonly<Record<string, string>> = {
+  [FORMS.formula.id]: 'of this weight',
+  [FORMS.greenWeight.id]: 'with this much meat',
+  [FORMS.finished.id]: 'of this finished weight',
+};
 
 /** Whether it is proven, exactly, that no blend exists at all: no sum of the rows leaves room for one. */
 export function proveNone(model: BatchModel, engines: readonly Engine[]): boolean {

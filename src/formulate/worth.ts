@@ -1,18 +1,21 @@
 import { carries, RESTRICTED } from '../batch/carries.ts';
-import { availableKg } from '../batch/lot.ts';
+import { availableKg, type Supply } from '../batch/lot.ts';
 import type { Product } from '../batch/product.ts';
-import { type Exact, exact, toNumber } from '../exact.ts';
+import { add, type Exact, exact, toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
+import { toLinear, toRow } from '../solver/exact-model.ts';
 import { keepOpen } from '../solver/keep-open.ts';
 import type { Engine } from '../solver/model.ts';
 import { type Priced, reducedCosts } from '../solver/prices.ts';
-import { costRange, entryCost, worthOfMore } from '../solver/ranging.ts';
+import { costRange, entryCost } from '../solver/ranging.ts';
 import type { BatchModel } from './batch-model.ts';
 import type { LimitWorth, LineWorth, NotUsedWorth, UsedWorth, Worth } from './blend.ts';
+import { solveSurely } from './certainty.ts';
 import { NONE_KG } from './choose-lots.ts';
 import { BASIS_FORMS } from './house-limits.ts';
+import type { Problem } from './prepare.ts';
 
 /** One step of a bound that people think in. */
 const STEPS: Readonly<Record<Limit['unit'], number>> = {
@@ -27,30 +30,62 @@ const NOTHING = 1e-9;
 /** The same for what is found by solving anew, which engines answer to about 1e-9 of the batch. */
 const SEEN = 1e-6;
 
+/** What worth is told of: the least-cost blend of a problem, and the model that it was found on. */
+export interface Valued {
+  readonly problem: Problem;
+  /** The problem's model with the planes that its margins needed. */
+  readonly model: BatchModel;
+  readonly optimum: Priced;
+  readonly product: Product;
+  /** Kilograms of the unit that the plant thinks in: more of a lot or of the batch is told of one such unit. */
+  readonly unitKg: number;
+  readonly engines: readonly Engine[];
+}
+
 /**
  * What limits, lines and lots are worth at the least-cost blend. With margins the model is round where they hold it:
  * then prices are read from the row prices, which are right at the blend itself.
  */
-export function worthOf(
-  model: BatchModel,
-  optimum: Priced,
-  coefficients: Coefficients,
-  product: Product,
-  engines: readonly Engine[],
-  isRound: boolean,
-): Worth {
+export function worthOf(valued: Valued): Worth {
+  const { problem, model, optimum, engines } = valued;
+  const { coefficients, chances } = problem;
   const at = optimum.values.map((massKg) => exact(massKg));
   const batchKg = toNumber(coefficients.total(FORMS.formula, at));
+  const isRound = chances.length > 0;
+  const costs = costOfNextUnit(valued);
   return {
     limits: isRound
       ? limitWorths(model, optimum, coefficients, at, batchKg)
       : loosened(model, optimum, coefficients, at, batchKg, engines),
-    lines: lineWorths(model, optimum, coefficients, product, at, batchKg),
-    nextKg: optimum.rowPrices[0] ?? 0,
-    ...(isRound
-      ? worthsByRowPrices(model, optimum, coefficients)
-      : supplyWorths(model, optimum, coefficients, engines)),
+    lines: isRound ? [] : lineWorths(valued, batchKg),
+    ...(costs !== undefined && { nextUnit: { of: problem.size.form.says, costs } }),
+    ...(isRound ? worthsByRowPrices(valued) : supplyWorths(valued)),
   };
+}
+
+/** Solved anew at one unit more: a price of a row says it only up to the next corner. */
+function costOfNextUnit({ problem, model, optimum, unitKg, engines }: Valued): number | undefined {
+  const [size, ...others] = model.exact.rows;
+  if (!size) return undefined;
+  const more = exact(Number((problem.size.massKg + unitKg).toPrecision(12)));
+  const rows = [{ ...size, lower: more, upper: more }, ...others];
+  const bigger = { ...model, rows: rows.map(toRow), exact: { ...model.exact, rows } };
+  const { outcome } = solveSurely(bigger, problem.chances, engines);
+  return outcome.status === 'optimal' ? outcome.cost - optimum.cost : undefined;
+}
+
+/** What one unit more of a lot saves, solved anew. */
+function savedByMore({ problem, model, optimum, unitKg, engines }: Valued, column: number): number {
+  const columns = model.exact.columns.map((each, index) =>
+    index === column ? { ...each, upper: add(each.upper, exact(unitKg)) } : each,
+  );
+  const more: BatchModel = {
+    ...model,
+    ...toLinear({ ...model.exact, columns }),
+    exact: { ...model.exact, columns },
+  };
+  const { outcome } = solveSurely(more, problem.chances, engines);
+  return outcome.status === 'optimal' ? Math.max(0, optimum.cost - outcome.cost) : 0;
 }
 
 /** Σ over the rows of a limit of |price| × basis: moving its bound by a step moves each row by step × basis. */
@@ -145,36 +180,41 @@ function tightLimits({ rows, limitOfRow }: BatchModel, values: readonly number[]
   return [...new Set(tight)];
 }
 
-function lineWorths(
-  { rows }: BatchModel,
-  { rowPrices }: Priced,
-  coefficients: Coefficients,
-  { seasoning }: Product,
-  at: readonly Exact[],
-  batchKg: number,
-): LineWorth[] {
-  return seasoning.flatMap(({ materialId, basis }) => {
-    // Nobody is told what more cure would save.
-    const supply = coefficients.supplies.find(({ material }) => material.id === materialId);
-    if (supply && carries(supply.material, RESTRICTED)) return [];
-    const row = rows.findIndex(({ name }) => name === `line ${materialId}`);
-    if (row < 0) return [];
-    const basisKg = toNumber(coefficients.total(BASIS_FORMS[basis], at));
-    const costsPerKg = ((rowPrices[row] ?? 0) * basisKg * LINE_STEP) / batchKg;
-    return Math.abs(costsPerKg) <= NOTHING ? [] : [{ materialId, stepFraction: LINE_STEP, costsPerKg }];
-  });
+/** Solved anew at a tenth of a point more of each line; a line whose limits leave no room for it has no price. */
+function lineWorths({ problem, model, optimum, product, engines }: Valued, batchKg: number): LineWorth[] {
+  const { coefficients } = problem;
+  const perKg = coefficients.of(FORMS.formula).map(toNumber);
+  return keepOpen(model, engines, (kept) =>
+    product.seasoning.flatMap(({ materialId, basis }) => {
+      // Nobody is told what more cure would save.
+      const supply = coefficients.supplies.find(({ material }) => material.id === materialId);
+      const place = model.rows.findIndex(({ name }) => name === `line ${materialId}`);
+      const row = model.rows[place];
+      if (!row || !supply || carries(supply.material, RESTRICTED)) return [];
+      const raised = new Map(row.terms.map(({ column, coefficient }) => [column, coefficient]));
+      coefficients.of(BASIS_FORMS[basis]).forEach((each, column) => {
+        raised.set(column, (raised.get(column) ?? 0) - LINE_STEP * toNumber(each));
+      });
+      const terms = [...raised].map(([column, coefficient]) => ({ column, coefficient }));
+      kept.setRow(place, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+      const added = kept.addRow({ ...row, terms });
+      const outcome = kept.solve();
+      kept.setRow(added, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+      kept.setRow(place, row.lower, row.upper);
+      if (outcome.status !== 'optimal') return [];
+      const kg = outcome.values.reduce((sum, massKg, column) => sum + massKg * (perKg[column] ?? 0), 0);
+      const costsPerKg = outcome.cost / kg - optimum.cost / batchKg;
+      return Math.abs(costsPerKg) <= SEEN ? [] : [{ materialId, stepFraction: LINE_STEP, costsPerKg }];
+    }),
+  );
 }
 
-function supplyWorths(
-  model: BatchModel,
-  optimum: Priced,
-  { supplies }: Coefficients,
-  engines: readonly Engine[],
-): Pick<Worth, 'notUsed' | 'used'> {
+function supplyWorths(valued: Valued): Pick<Worth, 'notUsed' | 'used'> {
+  const { problem, model, optimum, engines } = valued;
   return keepOpen(model, engines, (kept) => {
     const notUsed: NotUsedWorth[] = [];
     const used: UsedWorth[] = [];
-    supplies.forEach((supply, column) => {
+    problem.coefficients.supplies.forEach((supply, column) => {
       const massKg = optimum.values[column] ?? 0;
       if (massKg <= NONE_KG) {
         const below = entryCost(kept, column, optimum);
@@ -182,35 +222,34 @@ function supplyWorths(
         return;
       }
       const { from, to } = costRange(kept, column, optimum);
-      const isAtItsEnd = massKg >= availableKg(supply) - NONE_KG;
       used.push({
         supply,
         best: { fromPerKg: from, ...(to !== undefined && { toPerKg: to }) },
-        ...(isAtItsEnd && { oneKgMoreSaves: worthOfMore(kept, column, 1, optimum) }),
+        ...moreOf(valued, supply, column),
       });
     });
     return { notUsed, used };
   });
 }
 
-function worthsByRowPrices(
-  model: BatchModel,
-  { values, rowPrices }: Priced,
-  { supplies }: Coefficients,
-): Pick<Worth, 'notUsed' | 'used'> {
-  const left = reducedCosts(model, rowPrices);
+/** Told of a lot that is used up. */
+function moreOf(valued: Valued, supply: Supply, column: number): Pick<UsedWorth, 'oneUnitMoreSaves'> {
+  const massKg = valued.optimum.values[column] ?? 0;
+  return massKg >= availableKg(supply) - NONE_KG ? { oneUnitMoreSaves: savedByMore(valued, column) } : {};
+}
+
+function worthsByRowPrices(valued: Valued): Pick<Worth, 'notUsed' | 'used'> {
+  const { problem, model, optimum } = valued;
+  const left = reducedCosts(model, optimum.rowPrices);
   const notUsed: NotUsedWorth[] = [];
   const used: UsedWorth[] = [];
-  supplies.forEach((supply, column) => {
-    const massKg = values[column] ?? 0;
-    const rest = left[column] ?? 0;
-    if (massKg <= NONE_KG) {
-      const below = supply.costPerKg - rest;
-      notUsed.push({ supply, ...(below > 0 && { wouldEnterBelowPerKg: below }) });
-    } else {
-      const isAtItsEnd = massKg >= availableKg(supply) - NONE_KG;
-      used.push({ supply, ...(isAtItsEnd && { oneKgMoreSaves: Math.max(0, -rest) }) });
+  problem.coefficients.supplies.forEach((supply, column) => {
+    if ((optimum.values[column] ?? 0) > NONE_KG) {
+      used.push({ supply, ...moreOf(valued, supply, column) });
+      return;
     }
+    const below = supply.costPerKg - (left[column] ?? 0);
+    notUsed.push({ supply, ...(below > 0 && { wouldEnterBelowPerKg: Math.min(below, supply.costPerKg) }) });
   });
   return { notUsed, used };
 }

@@ -10,7 +10,8 @@ export interface KeptModel {
   readonly setCost: (column: number, cost: number) => void;
   readonly setColumn: (column: number, lower: number, upper: number) => void;
   readonly setRow: (row: number, lower: number, upper: number) => void;
-  readonly addRow: (row: Row) => void;
+  /** @returns the place of the row. */
+  readonly addRow: (row: Row) => number;
   readonly solve: () => PricedOutcome;
   /** The model as it stands at the moment. */
   readonly model: () => LinearModel;
@@ -105,6 +106,7 @@ export function keepOpen<Answer>(
         rows.push(row);
         factors.push(factor);
         tell((opened) => opened.addRow(scaleRow(row, factor)));
+        return rows.length - 1;
       },
       // What an open model says of infeasible or unbounded is as much as any engine says.
       solve: () => answer() ?? solvePriced(model, engines),

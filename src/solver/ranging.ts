@@ -88,18 +88,6 @@ function walk(
   return at;
 }
 
-/** What the least cost falls by when a column may go so much further than its end. */
-export function worthOfMore(kept: KeptModel, column: number, more: number, optimal: Optimal): number {
-  const { lower, upper } = boundsIn(kept, column);
-  kept.setColumn(column, lower, upper + more);
-  try {
-    const outcome = kept.solve();
-    return outcome.status === 'optimal' ? Math.max(0, optimal.cost - outcome.cost) : 0;
-  } finally {
-    kept.setColumn(column, lower, upper);
-  }
-}
-
 function costIn(kept: KeptModel, column: number): number {
   return boundsIn(kept, column).cost;
 }

@@ -6,6 +6,7 @@ import type { Blend } from '../../src/formulate/blend.ts';
 import { formulate } from '../../src/formulate/formulate.ts';
 import { prepare, problemOf } from '../../src/formulate/prepare.ts';
 import { proveCost } from '../../src/formulate/proof.ts';
+import { FORMS } from '../../src/rules/forms.ts';
 import type { LinearModel } from '../../src/solver/model.ts';
 import { solvePriced } from '../../src/solver/prices.ts';
 import { arbitraryRequest, type RandomRequest } from '../helpers/arbitrary-plants.ts';
@@ -114,7 +115,7 @@ describe('the proof of a cost', () => {
       const best = solveWithHighs(ownProblem(request).model);
       if (optimum.status !== 'optimal' || best.status !== 'optimal') return 'no optimum';
       const masses = optimum.values.map((massKg) => exact(massKg));
-      const { leastCost } = proveCost(model, optimum.rowPrices, masses);
+      const { leastCost } = proveCost(model, optimum.rowPrices, masses, FORMS.formula);
       return Math.abs(leastCost - best.cost) > dust(best.cost) ? `${leastCost}, not ${best.cost}` : undefined;
     });
     expect(broken).toEqual([]);
@@ -143,7 +144,7 @@ describe('the proof of a cost', () => {
         [],
         ...random,
       ];
-      const proofs = tries.map((prices) => proveCost(model, prices, masses));
+      const proofs = tries.map((prices) => proveCost(model, prices, masses, FORMS.formula));
       if (proofs.some(({ aboveLeast }) => aboveLeast > blend.proof.aboveLeast + dust(blend.cost))) wide++;
       const above = proofs.find(({ leastCost }) => leastCost > blend.cost * (1 + 1e-15) + 1e-12);
       return above && `${above.leastCost} is proven of a batch that costs ${blend.cost}`;
@@ -170,7 +171,12 @@ describe('the proof of a cost', () => {
         0,
       );
       // Of its own size, with the prices that prove the cheapest.
-      const proof = proveCost(model, optimum.rowPrices, massesIn(coefficients.supplies, other.blend));
+      const proof = proveCost(
+        model,
+        optimum.rowPrices,
+        massesIn(coefficients.supplies, other.blend),
+        FORMS.formula,
+      );
       if (!(proof.aboveLeast >= 0)) return `${proof.aboveLeast} above the least`;
       counts.other++;
       const isSameSize =

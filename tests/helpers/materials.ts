@@ -306,7 +306,7 @@ export function blendOf(lines: readonly BlendLine[]): Blend {
     finishedKg: batchKg,
     cost: 0,
     unroundedCost: 0,
-    proof: { leastCost: 0, aboveLeast: 0 },
+    proof: { among: 'of this weight', leastCost: 0, aboveLeast: 0 },
     certainty: [],
     checks: [],
     switchedOff: [],

@@ -6,9 +6,9 @@ const perKg = (description: string) => z.number().meta({ description });
 
 export const proofAnswer = z
   .object({
+    among: z.string().meta({ description: 'Among which blends.' }),
     leastCost: z.number().meta({
-      description:
-        'No blend of the same size and the same fixed lines, within every limit and stock, costs less: proven in exact arithmetic.',
+      description: 'None of them, within every limit and stock, costs less: proven in exact arithmetic.',
     }),
     aboveLeast: z.number().meta({ description: 'Cost of the printed weights above that.' }),
     withinFraction: z.number().optional().meta({ description: 'The same as a share of leastCost.' }),
@@ -50,7 +50,13 @@ export const worthAnswer = z
         costsPerKg: perKg('What one step more of the line does to the cost of a kilogram of batch.'),
       }),
     ),
-    nextKg: perKg('What the batch costs more when it is one kilogram bigger.'),
+    nextUnit: z
+      .object({ of: z.string(), costs: z.number() })
+      .optional()
+      .meta({
+        description:
+          'What one unit (lb or kg, as units says) more of the asked size costs; absent when it cannot be made.',
+      }),
     notUsed: z.array(
       z.object({
         supplyId: z.string(),
@@ -74,8 +80,9 @@ export const worthAnswer = z
           .number()
           .optional()
           .meta({ description: 'Absent when it stays best at any higher price.' }),
-        oneKgMoreSaves: z.number().optional().meta({
-          description: 'What one kilogram more of it saves; absent where more lies there than is used.',
+        oneUnitMoreSaves: z.number().optional().meta({
+          description:
+            'What one unit (lb or kg) more of it saves; absent where more lies there than is used.',
         }),
       }),
     ),
