@@ -5,11 +5,13 @@ import { type MassUnit, perKilogram, pricePerUnit } from '../units.ts';
 import { prepareBlend } from './blend-task.ts';
 import { type Desk, unusable } from './blending.ts';
 import { type CurveAnswer, curveRequestSchema } from './contract/curve.ts';
+import type { RequestIssue } from './own-inputs.ts';
 import { parseOrProblem } from './parse.ts';
 
 /** The least cost along a bound or a price. @throws Problem when the request cannot be used. */
 export async function curve(desk: Desk, body: unknown): Promise<CurveAnswer> {
   const { blend: request, along } = parseOrProblem(curveRequestSchema, body);
+  if (request.floor) throw unusable([NO_FLOOR], request);
   const prepared = prepareBlend(request, desk.data, desk.ruleSets, desk.today());
   const inBlend = (path: readonly (string | number)[]) => (path[0] === 'along' ? path : ['blend', ...path]);
   if (!prepared.ok) throw unusable(prepared.issues, request, inBlend);
@@ -29,6 +31,12 @@ export async function curve(desk: Desk, body: unknown): Promise<CurveAnswer> {
   if ('leanFrom' in along) return alongLean(found, shown);
   return 'limitId' in along ? alongLimit(found, along.limitId, shown) : alongPrice(found, along, shown);
 }
+
+/** Whole boxes and few lots make a curve of steps, which this is not. */
+const NO_FLOOR: RequestIssue = {
+  path: ['blend', 'floor'],
+  message: 'a curve is of the cheapest blend, without wishes of the floor; take the field out',
+};
 
 type Found = Extract<CostCurve, { outcome: 'curve' }>;
 
@@ -61,11 +69,13 @@ function alongPrice(
 }
 
 function answer(
-  { points, corners, today, feasible, batchKg }: Found,
+  { points, corners, today, feasible }: Found,
   along: Extract<CurveAnswer, { outcome: 'curve' }>['along'],
   inUnits: Shown,
-  shown: (at: number) => number,
+  exactly: (at: number) => number,
 ): CurveAnswer {
+  // To nine digits: engines answer no better, and 18.0000000532 is 18.
+  const shown = (at: number) => Number(exactly(at).toPrecision(9));
   return {
     outcome: 'curve',
     along,
@@ -73,7 +83,7 @@ function answer(
     today: shown(today),
     corners,
     feasible: { from: shown(feasible.from), to: shown(feasible.to) },
-    points: points.map(({ at, cost, massesKg }) => ({
+    points: points.map(({ at, cost, batchKg, massesKg }) => ({
       at: shown(at),
       cost,
       costPerKg: cost / batchKg,

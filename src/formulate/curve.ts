@@ -1,4 +1,4 @@
-import { exact, toNumber } from '../exact.ts';
+import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { type Form, formsOf } from '../rules/form.ts';
 import { FORMS } from '../rules/forms.ts';
@@ -25,6 +25,8 @@ export interface CostAt {
   /** A fraction along a limit, a price per kg along a supply. */
   readonly at: number;
   readonly cost: number;
+  /** Raw weight of the batch, to turn the cost into a price per kg. */
+  readonly batchKg: number;
   /** Kilograms of each supply in the blend there, by id; those not used are left out. */
   readonly massesKg: ReadonlyMap<string, number>;
 }
@@ -35,8 +37,6 @@ export type CostCurve =
       /** In order. Straight from one to the next where corners is true; otherwise samples of a curve between them. */
       readonly points: readonly CostAt[];
       readonly corners: boolean;
-      /** Raw weight of the batch, to turn a cost into a price per kg. */
-      readonly batchKg: number;
       /** The limit that is followed, where it is one. */
       readonly limit?: Limit;
       /** The place of the request itself: its bound or its price. */
@@ -64,7 +64,7 @@ export function costCurve(request: FormulationRequest, along: Along): CostCurve 
   const problem = problemOf(request, ready);
   return 'limitId' in along
     ? alongLimit(request, ready, problem, along)
-    : alongPrice(request, problem, along);
+    : alongPrice(request, ready, problem, along);
 }
 
 /**
@@ -121,8 +121,14 @@ function alongLimit(
     number,
     number,
   ];
-  const from = side === 'max' ? Math.max(first, reached) : first;
-  const to = side === 'min' ? Math.min(last, reached) : last;
+  // A limit of the law is never followed past the law.
+  const isLaw = limit.authority === 'law';
+  const [least, most] = [
+    isLaw && side === 'min' ? Math.max(first, limit.bound) : first,
+    isLaw && side === 'max' ? Math.min(last, limit.bound) : last,
+  ];
+  const from = side === 'max' ? Math.max(least, reached) : least;
+  const to = side === 'min' ? Math.min(most, reached) : most;
   if (from > to) return noBlend();
   const basisKg = fixedBasisKg(limit.basis, size.form, size.massKg, coefficients);
   const rows = [...model.limitOfRow].filter(([, { id }]) => id === limit.id).map(([row]) => row);
@@ -140,7 +146,7 @@ function alongLimit(
       },
       coefficients,
     );
-    return { ...curve(points, false, coefficients, today, { from, to }), limit };
+    return points.length === 0 ? noBlend() : { ...sampledCurve(points, today), limit };
   }
   const [row] = rows;
   if (row === undefined) {
@@ -159,14 +165,19 @@ function alongLimit(
       return solvedAt(kept, bound, (outcome) => (outcome.rowPrices[row] ?? 0) * basisKg);
     };
     return {
-      ...curve(follow(ask, from, to, 1, coefficients), true, coefficients, today, { from, to }),
+      outcome: 'curve',
+      points: follow(ask, from, to, 1, coefficients),
+      corners: true,
+      today,
+      feasible: { from, to },
       limit,
     };
   });
 }
 
 function alongPrice(
-  { engines }: FormulationRequest,
+  request: FormulationRequest,
+  ready: Ready,
   { model, coefficients, chances }: Problem,
   along: Extract<Along, { supplyId: string }>,
 ): CostCurve {
@@ -176,26 +187,23 @@ function alongPrice(
     const known = coefficients.supplies.map(({ id }) => id).join(', ');
     return refuse('supplyId', `"${along.supplyId}" cannot go into this batch. Choose one of ${known}.`);
   }
+  const { engines } = request;
   const { from, to } = along;
   const today = supply.costPerKg;
-  if (chances.length > 0) {
+  // A target on the cost of a kilogram holds the price itself: then the rows move with it and the cost bends.
+  const isPlain = chances.length === 0 && !ready.limits.some(({ unit }) => unit === 'price per kg');
+  if (!isPlain) {
     const points = sampled(
       from,
       to,
-      (price) => {
-        const columns = model.exact.columns.map((each, index) =>
-          index === column ? { ...each, cost: exact(price) } : each,
-        );
-        const priced = {
-          ...model,
-          columns: model.columns.map((each, index) => (index === column ? { ...each, cost: price } : each)),
-          exact: { ...model.exact, columns },
-        };
-        return solveSurely(priced, chances, engines).outcome;
+      (costPerKg) => {
+        const usable = ready.usable.map((each) => (each.id === supply.id ? { ...each, costPerKg } : each));
+        const at = problemOf(request, { ...ready, usable });
+        return solveSurely(at.model, at.chances, engines).outcome;
       },
       coefficients,
     );
-    return points.length === 0 ? noBlend() : curve(points, false, coefficients, today, { from, to });
+    return points.length === 0 ? noBlend() : sampledCurve(points, today);
   }
   return keepOpen(model, engines, (kept) => {
     const ask = (price: number): Solved | undefined => {
@@ -203,8 +211,15 @@ function alongPrice(
       return solvedAt(kept, price, (outcome) => outcome.values[column] ?? 0);
     };
     const points = follow(ask, from, to, -1, coefficients);
-    return points.length === 0 ? noBlend() : curve(points, true, coefficients, today, { from, to });
+    if (points.length === 0) return noBlend();
+    return { outcome: 'curve', points, corners: true, today, feasible: { from, to } };
   });
+}
+
+/** Samples are where a blend was found; between the first and the last of them there is one. */
+function sampledCurve(points: readonly CostAt[], today: number): Extract<CostCurve, { outcome: 'curve' }> {
+  const feasible = { from: points[0]?.at ?? Number.NaN, to: points.at(-1)?.at ?? Number.NaN };
+  return { outcome: 'curve', points, corners: false, today, feasible };
 }
 
 interface Solved extends CurvePoint {
@@ -260,29 +275,16 @@ function sampled(
   );
 }
 
-function costAt(at: number, cost: number, values: readonly number[], { supplies }: Coefficients): CostAt {
+function costAt(at: number, cost: number, values: readonly number[], coefficients: Coefficients): CostAt {
   const massesKg = new Map<string, number>();
-  supplies.forEach(({ id }, column) => {
+  coefficients.supplies.forEach(({ id }, column) => {
     const massKg = values[column] ?? 0;
     if (massKg > 1e-6) massesKg.set(id, massKg);
   });
-  return { at, cost, massesKg };
-}
-
-function curve(
-  points: readonly CostAt[],
-  isCorners: boolean,
-  coefficients: Coefficients,
-  today: number,
-  feasible: { readonly from: number; readonly to: number },
-): Extract<CostCurve, { outcome: 'curve' }> {
-  const perKg = coefficients.of(FORMS.formula).map(toNumber);
-  const first = points[0]?.massesKg;
-  const batchKg = coefficients.supplies.reduce(
-    (sum, { id }, column) => sum + (perKg[column] ?? 0) * (first?.get(id) ?? 0),
-    0,
-  );
-  return { outcome: 'curve', points, corners: isCorners, batchKg, today, feasible };
+  const batchKg = coefficients
+    .of(FORMS.formula)
+    .reduce((sum, perKg, column) => sum + toNumber(perKg) * (values[column] ?? 0), 0);
+  return { at, cost, batchKg, massesKg };
 }
 
 /** Kilograms of a basis where the size of the batch fixes it: every supply counts toward both in one proportion. */

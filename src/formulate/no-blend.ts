@@ -51,9 +51,13 @@ export function whyNoBlend(
     ];
   }
   const limits = new Set(relaxation.gives.flatMap(({ rowIndex }) => model.limitOfRow.get(rowIndex) ?? []));
+  const isHeldBack = (limit: Limit) =>
+    relaxation.gives.every(
+      ({ rowIndex }) => model.limitOfRow.get(rowIndex) !== limit || model.rows[rowIndex]?.plane === true,
+    );
   const because = [...limits].map((limit) => ({
     limit,
-    message: messageOf(limit, coefficients, relaxation.values),
+    message: isHeldBack(limit) ? notSureOf(limit) : messageOf(limit, coefficients, relaxation.values),
   }));
   return because.length > 0 ? because : [{ message: NO_ROOM }];
 }
@@ -99,6 +103,11 @@ function messageOf(limit: Limit, coefficients: Coefficients, values: readonly nu
   );
   const remedy = rateRemedy(limit, coefficients, values) ?? meatRemedy(limit);
   return `${limit.says} The nearest blend has ${shown(reached)} ${limit.unit} of ${limit.numerator.says} where ${senseText(limit)} ${shownBound(limit)} is asked. ${remedy}`;
+}
+
+/** The limit itself could be kept; its margin cannot. */
+function notSureOf({ says, id }: Limit): string {
+  return `${says} It can be kept, but not with the confidence asked of ${id}: the fat of the lots is not known well enough. Ask for less confidence, test the lots, or give the target more room.`;
 }
 
 function meatRemedy(limit: Limit): string {

@@ -229,6 +229,15 @@ describe('a cost curve', () => {
     expect(json.errors[0].pointer).toBe('/along/limitId');
   });
 
+  test('takes no wishes of the floor', async () => {
+    const { status, json } = await post('/v1/curves', {
+      blend: { ...BEEF, floor: { mostLots: 2 } },
+      along: { limitId: 'house-fat-max', from: 18, to: 22 },
+    });
+    expect(status).toBe(422);
+    expect(json.errors[0].pointer).toBe('/blend/floor');
+  });
+
   test('names the field inside the blend', async () => {
     const { status, json } = await post('/v1/curves', {
       blend: { ...BEEF, product: 'no-such' },

@@ -101,6 +101,38 @@ describe('the least cost along a limit', () => {
     expect(points[0]?.at).toBe(feasible.from);
   });
 
+  it('tells only where a blend was found when a margin is asked', () => {
+    const lean = demoRequest({ product: 'ground-beef-90-10', batchSize: { total: pounds(200) } });
+    const sure = { ...lean, certainty: [{ limitId: 'house-fat-max', confidence: 0.95 }] };
+    const curve = found(costCurve(sure, { limitId: 'house-fat-max', from: 8, to: 12 }));
+    expect(curve.feasible.from).toBe(curve.points[0]?.at);
+    const below = { ...sure, insteadOf: [{ limitId: 'house-fat-max', bound: curve.feasible.from - 0.002 }] };
+    expect(formulate(below).outcome).toBe('no blend');
+  });
+
+  it('never goes past the law', () => {
+    const { feasible, points } = found(
+      costCurve(SAUSAGE, { limitId: 'us-424.21c-nitrite-comminuted', from: 100, to: 300 }),
+    );
+    expect(feasible.to).toBe(0.000156);
+    expect(points.at(-1)?.at).toBe(0.000156);
+  });
+
+  it('is refused along a limit that counts nothing in the batch', () => {
+    const refused = costCurve(GROUND_BEEF, { limitId: 'us-319.15-beef-only', from: 0, to: 5 });
+    expect(refused.outcome).toBe('refused');
+  });
+
+  it('carries the weight of each batch where the size fixes the meat alone', () => {
+    const byMeat = demoRequest({ product: 'bratwurst', batchSize: { meat: pounds(100) } });
+    const { points } = found(costCurve(byMeat, { limitId: 'house-line-water-max', from: 0, to: 3 }));
+    const [first, last] = [points[0], points.at(-1)];
+    expect((last?.batchKg ?? 0) - (first?.batchKg ?? 0)).toBeGreaterThan(1);
+    for (const { batchKg, massesKg } of points) {
+      expect([...massesKg.values()].reduce((sum, kg) => sum + kg, 0)).toBeCloseTo(batchKg, 4);
+    }
+  });
+
   it('refuses a limit that the product lacks, with those it has', () => {
     const refused = costCurve(GROUND_BEEF, { limitId: 'us-nothing', from: 1, to: 2 });
     expect(refused.outcome === 'refused' && refused.issues[0]?.message).toMatch(
@@ -166,6 +198,18 @@ describe('the least cost along a price', () => {
     const { points } = found(costCurve(GROUND_BEEF, { supplyId: 'B85-1119', from: 4, to: 10 }));
     const used = [points[0], points.at(-1)].map((point) => point?.massesKg.get('B85-1119') ?? 0);
     expect(used[0]).toBeGreaterThan(used[1] ?? 0);
+  });
+
+  it('moves a target on the cost of a kilogram with the price', () => {
+    const product = demoProductJson('ground-beef-80-20');
+    const request = demoRequest({
+      product: { ...product, targets: [...product.targets, { measure: 'cost per kg', max: 6.21 }] },
+      batchSize: { total: pounds(500) },
+    });
+    const curve = found(costCurve(request, { supplyId: 'B85-1119', from: 6, to: 9 }));
+    expect(curve.corners).toBe(false);
+    for (const { cost, batchKg } of curve.points) expect(cost / batchKg).toBeLessThanOrEqual(6.21 + 1e-9);
+    expect(curve.feasible.to).toBeLessThan(8);
   });
 
   it('refuses a supply that cannot go in', () => {

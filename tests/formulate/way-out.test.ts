@@ -128,7 +128,7 @@ describe('wishes and confidence that cannot be had', () => {
   });
 
   it('offers the highest usual confidence that both ends of a narrow window allow', () => {
-    const { wayOut } = stuck(
+    const { wayOut, because } = stuck(
       demoRequest({
         product: beefWith([{ measure: 'fat', min: 0.19, max: 0.2 }]),
         batchSize: { total: pounds(500) },
@@ -137,6 +137,9 @@ describe('wishes and confidence that cannot be had', () => {
           { limitId: 'house-fat-min', confidence: 0.99 },
         ],
       }),
+    );
+    expect(because.map(({ message }) => message).join()).toMatch(
+      /not with the confidence asked of house-fat-m/,
     );
     const confidence = wayOut.repairs.filter(({ kind }) => kind === 'confidence');
     expect(confidence.length).toBeGreaterThan(0);

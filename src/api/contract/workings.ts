@@ -50,13 +50,10 @@ export const worthAnswer = z
         costsPerKg: perKg('What one step more of the line does to the cost of a kilogram of batch.'),
       }),
     ),
-    nextUnit: z
-      .object({ of: z.string(), costs: z.number() })
-      .optional()
-      .meta({
-        description:
-          'What one unit (lb or kg, as units says) more of the asked size costs; absent when it cannot be made.',
-      }),
+    nextUnit: z.object({ of: z.string(), costs: z.number() }).optional().meta({
+      description:
+        'What one unit (lb or kg, as units says) more of the asked size costs; absent when it cannot be made.',
+    }),
     notUsed: z.array(
       z.object({
         supplyId: z.string(),
