@@ -3,7 +3,7 @@ import type { ProductOfPlant } from '../correct/correction.ts';
 import type { MixLine } from '../correct/tested-mix.ts';
 import { add, exact, multiply, subtract, toNumber, ZERO } from '../exact.ts';
 import { findStandard, notKnownOn } from '../rules/standard.ts';
-import { fractionOfPercent, KILOGRAMS_PER, kilograms } from '../units.ts';
+import { fractionOfPercent, KILOGRAMS_PER, kilograms, massText } from '../units.ts';
 import { type BlendTask, prepareBlend } from './blend-task.ts';
 import { type Desk, unusable } from './blending.ts';
 import { blendRequestSchema } from './contract/blend-request.ts';
@@ -59,23 +59,39 @@ function prepareCorrection(
     testedFat: { fatFraction, sdFraction: fractionOfPercent(sdPoints), method },
     supplies: leftOver(request, task.supplies, inMixer),
     ...(capacity && { capacityKg: kilograms(capacity) }),
-    ...(confidence !== undefined && { confidence }),
+    ...sureness(confidence, task),
     others: otherProducts(task, desk),
   };
 }
 
+/** The confidence asked, or that of the house on a limit of this product where it is higher. */
+function sureness(asked: number | undefined, { product, houseRules }: BlendTask): { confidence?: number } {
+  const house = (houseRules?.certainty ?? [])
+    .filter(({ products }) => products?.includes(product.id) ?? true)
+    .map(({ confidence }) => confidence);
+  const highest = Math.max(asked ?? 0, ...house);
+  return highest > 0 ? { confidence: highest } : {};
+}
+
 /** The weighings with the supplies they were taken from. */
 function mixOf(
-  { inMixer }: CorrectionInput,
+  { inMixer, lots }: CorrectionInput,
   { supplies }: BlendTask,
   { data }: Desk,
   issues: RequestIssue[],
 ): MixLine[] {
   return inMixer.flatMap(({ lotId, materialId, mass }, index): MixLine[] => {
     const supply = supplies.find(({ id, lot }) => (lot ? id === lotId : id === materialId));
-    if (supply) return [{ supply, massKg: multiply(exact(mass.value), KILOGRAMS_PER[mass.unit]) }];
     const refuse = (field: string, message: string) =>
       issues.push({ path: ['inMixer', index, field], message });
+    if (supply) {
+      const massKg = multiply(exact(mass.value), KILOGRAMS_PER[mass.unit]);
+      if (lots === 'inventory' && toNumber(massKg) > supply.onHandKg) {
+        const had = massText(supply.onHandKg, mass.unit);
+        refuse('mass', `${mass.value} ${mass.unit} is more than the lot had, ${had}; correct one of the two`);
+      }
+      return [{ supply, massKg }];
+    }
     if (lotId !== undefined)
       refuse('lotId', `"${lotId}" is no lot on hand; correct the id, or give the lot under lots`);
     else if (supplies.some(({ material }) => material.id === materialId))

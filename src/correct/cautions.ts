@@ -1,11 +1,15 @@
 import { CURING_AGENTS, carries } from '../batch/carries.ts';
 import { ALLERGENS, type Allergen } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
+import { toNumber } from '../exact.ts';
 import type { BlendLine } from '../formulate/blend.ts';
+import { untestedFat } from '../formulate/cautions.ts';
 import { LEAST_DIVISIONS } from '../formulate/scales.ts';
 import type { Applied } from '../rules/house-rules.ts';
 import { sourceOf } from '../rules/limit.ts';
-import type { MixLine } from './tested-mix.ts';
+import { fixed } from '../units.ts';
+import type { Job } from './model.ts';
+import { type MixLine, mixKg, saidFatFraction } from './tested-mix.ts';
 
 /** What a person should know before anything is done to a load that waits in the mixer. */
 export function waitingCautions(mix: readonly MixLine[], { switchedOff }: Applied): string[] {
@@ -22,6 +26,24 @@ export function waitingCautions(mix: readonly MixLine[], { switchedOff }: Applie
   ];
 }
 
+/** Deviations by which a test may differ from what the lots said before it is worth another test. */
+const FAR = 3;
+
+/** A test that the lots make hardly possible: of the wrong mix, of a bad sample, or of a wrong weighing. */
+export function farTest(inMixer: readonly MixLine[], { test }: Pick<Job, 'test'>): string[] {
+  const inKg = toNumber(mixKg(inMixer));
+  const lots = inMixer.reduce(
+    (sum, { supply, massKg }) => sum + ((supply.fat?.sdFraction ?? 0) * toNumber(massKg)) ** 2,
+    0,
+  );
+  const said = saidFatFraction(inMixer);
+  const off = Math.abs(test.fatFraction - said);
+  if (off <= FAR * Math.hypot(test.sdFraction, Math.sqrt(lots) / inKg)) return [];
+  return [
+    `The test is ${fixed(off * 100, 1)} points from what the lots said (${fixed(said * 100, 1)} %), more than lots and test explain: check the weighings and test again before anything is added.`,
+  ];
+}
+
 /** What goes with every addition. */
 export function additionCautions(mix: readonly MixLine[], lines: readonly BlendLine[]): string[] {
   return [
@@ -32,6 +54,10 @@ export function additionCautions(mix: readonly MixLine[], lines: readonly BlendL
           'Cure is topped up for the added meat alone: a second person checks the weight, and no other cure goes in.',
         ]
       : []),
+    ...untestedFat({ lines }),
+    ...lines
+      .filter(({ supply }) => supply.lot?.state === 'frozen')
+      .map(({ supply }) => `${supply.id} is frozen: temper it before it goes in.`),
     ...coarseLines(lines),
     ...newAllergens(mix, lines),
   ];

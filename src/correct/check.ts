@@ -27,10 +27,10 @@ export function isWithinCapacity({ capacityKg }: MixProblem, masses: readonly Ex
   return compare(sum(masses), exact(capacityKg)) <= 0;
 }
 
-/** What the law counts may not be added past its rate; what is in already may be above it by a division. */
+/** What the law counts may not be added past its rate; what is in already may be above it by what rounding explains. */
 export function isAtRate(rate: Rate, problem: MixProblem, masses: readonly Exact[]): boolean {
   const off = activity(rate.row, masses);
-  if (compare(off, rate.stepKg) > 0 || compare(add(off, rate.stepKg), ZERO) < 0) return false;
+  if (compare(off, rate.slackKg) > 0 || compare(add(off, rate.slackKg), ZERO) < 0) return false;
   return compare(off, ZERO) <= 0 || !isCounted(rate, problem) || isZeroAdded(rate, problem, masses);
 }
 

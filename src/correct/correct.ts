@@ -1,11 +1,11 @@
 import { add, sum, toNumber } from '../exact.ts';
-import { type Attempt, attempt } from './attempt.ts';
+import type { Attempt } from './attempt.ts';
 import { otherProductCautions } from './cautions.ts';
 import type { Correction, CorrectionRequest, Fit } from './correction.ts';
 import { additionLines, additions, right, takenOut } from './describe.ts';
 import { findIssues, impossibleTest } from './issues.ts';
 import { jobFor, whyOutOfPlace } from './job.ts';
-import { mixProblem } from './model.ts';
+import { attemptSurely } from './surely.ts';
 import { takeOut } from './take-out.ts';
 import type { MixLine } from './tested-mix.ts';
 import { whyNotBroughtBack, whyNotWeighed } from './why.ts';
@@ -18,7 +18,7 @@ import { whyNotBroughtBack, whyNotWeighed } from './why.ts';
  *
  * With a confidence asked, every limit has to hold at the fat that was found and at both of its likely ends, z
  * standard deviations of the test away: a most of fat is then safe from a test that read too low, a least of fat from
- * one that read too high, each with that probability. The fat of what is added is taken as it is known.
+ * one that read too high, each with that probability. What is added counts with the deviation of its own fat.
  * @throws SolverFault, ModelFault when an engine or this program fails; never for what the user asked.
  */
 export function correct(request: CorrectionRequest): Correction {
@@ -28,10 +28,11 @@ export function correct(request: CorrectionRequest): Correction {
   const prepared = jobFor(request, request, inMixer);
   if (!prepared.ok) return { outcome: 'refused', issues: prepared.issues };
   const { job, applied, leftOut } = prepared;
-  const problem = mixProblem(job, inMixer);
-  if (!problem) return { outcome: 'refused', issues: [impossibleTest(request, inMixer)] };
+  const tried = attemptSurely(job, inMixer, request.engines);
+  if (!tried) return { outcome: 'refused', issues: [impossibleTest(request, inMixer)] };
+  const { problem } = tried;
   const outOfPlace = whyOutOfPlace(job, inMixer);
-  const found: Attempt = outOfPlace.length > 0 ? { kind: 'none' } : attempt(problem, request.engines);
+  const found: Attempt = outOfPlace.length > 0 ? { kind: 'none' } : tried.found;
   if (found.kind === 'right') return { outcome: 'right as it is', ...right(problem, inMixer, applied) };
   if (found.kind === 'additions') {
     return { outcome: 'additions', ...additions(problem, inMixer, applied, leftOut, found) };
@@ -68,8 +69,7 @@ function fitsOf(request: CorrectionRequest, inMixer: readonly MixLine[]): Fit[] 
   const fits = (request.others ?? []).flatMap((other): Fit[] => {
     const prepared = jobFor(request, other, inMixer);
     if (!prepared.ok || whyOutOfPlace(prepared.job, inMixer).length > 0) return [];
-    const problem = mixProblem(prepared.job, inMixer);
-    const found: Attempt = problem ? attempt(problem, request.engines) : { kind: 'none' };
+    const found: Attempt = attemptSurely(prepared.job, inMixer, request.engines)?.found ?? { kind: 'none' };
     if (found.kind === 'none' || found.kind === 'not weighable') return [];
     const lines = found.kind === 'additions' ? additionLines(found.lines) : [];
     return [

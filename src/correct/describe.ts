@@ -5,7 +5,7 @@ import type { BlendLine, LeftOut } from '../formulate/blend.ts';
 import { lineKg, type WeighedLine } from '../formulate/round.ts';
 import type { Applied } from '../rules/house-rules.ts';
 import type { Attempt } from './attempt.ts';
-import { additionCautions, waitingCautions } from './cautions.ts';
+import { additionCautions, farTest, waitingCautions } from './cautions.ts';
 import { mixMasses, standing } from './check.ts';
 import type { Additions, Right, TakeOut } from './correction.ts';
 import type { MixProblem } from './model.ts';
@@ -20,7 +20,7 @@ export function right(problem: MixProblem, inMixer: readonly MixLine[], applied:
       saidFatFraction: inMixer[index]?.supply.composition.fatFraction ?? 0,
     })),
     before: standing(problem, mixMasses(problem)),
-    cautions: waitingCautions(inMixer, applied),
+    cautions: [...farTest(inMixer, problem), ...waitingCautions(inMixer, applied)],
   };
 }
 

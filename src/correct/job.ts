@@ -9,7 +9,7 @@ import { sourceOf } from '../rules/limit.ts';
 import { normalQuantile } from '../solver/normal.ts';
 import type { CorrectionIssue, CorrectionRequest, ProductOfPlant } from './correction.ts';
 import type { Job } from './model.ts';
-import { type MixLine, possibleFat } from './tested-mix.ts';
+import type { MixLine } from './tested-mix.ts';
 
 export type JobFor =
   | { readonly ok: true; readonly job: Job; readonly applied: Applied; readonly leftOut: readonly LeftOut[] }
@@ -21,7 +21,7 @@ export function jobFor(
   { product, standard }: ProductOfPlant,
   inMixer: readonly MixLine[],
 ): JobFor {
-  const { date, plant, houseRules = NO_HOUSE_RULES, supplies, capacityKg } = request;
+  const { date, plant, houseRules = NO_HOUSE_RULES, supplies, capacityKg, confidence } = request;
   const processIssues = checkProcess(product, standard);
   if (processIssues.length > 0) return { ok: false, issues: processIssues };
   const applied = rulesOn({ product, standard, date, houseRules });
@@ -40,24 +40,10 @@ export function jobFor(
     additions: usable,
     plant,
     capacityKg: capacityKg ?? plant.mixerCapacityKg,
-    fats: likelyFats(request, inMixer),
+    test: request.testedFat,
+    ...(confidence !== undefined && { z: normalQuantile(confidence) }),
   };
   return { ok: true, job, applied, leftOut };
-}
-
-/** Digits that a likely end of the fat is kept to, far below any test. */
-const DIGITS = 9;
-
-/** The fat that was found; where confidence is asked, its two likely ends as well, as far as the mix can have them. */
-function likelyFats(
-  { testedFat: { fatFraction, sdFraction }, confidence }: CorrectionRequest,
-  inMixer: readonly MixLine[],
-): Job['fats'] {
-  if (confidence === undefined || sdFraction === 0) return [fatFraction];
-  const { least, most } = possibleFat(inMixer);
-  const off = normalQuantile(confidence) * sdFraction;
-  const end = (fraction: number) => Math.min(most, Math.max(least, Number(fraction.toFixed(DIGITS))));
-  return [fatFraction, end(fatFraction - off), end(fatFraction + off)];
 }
 
 /** Lines of the mix that the product has no place for, or that its standard forbids. */

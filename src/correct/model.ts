@@ -2,7 +2,7 @@ import { availableKg, type Supply } from '../batch/lot.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import { divisionKg } from '../batch/scale.ts';
-import { add, compare, type Exact, exact, ONE, subtract, sum, toNumber, ZERO } from '../exact.ts';
+import { add, compare, type Exact, exact, multiply, ONE, subtract, sum, toNumber, ZERO } from '../exact.ts';
 import { type BatchModel, MOST_BATCH_KG, seasoningRows } from '../formulate/batch-model.ts';
 import { chooseScale } from '../formulate/scales.ts';
 import { Coefficients } from '../rules/coefficients.ts';
@@ -15,7 +15,7 @@ import {
   type ExactRow,
   toLinear,
 } from '../solver/exact-model.ts';
-import { type MixLine, testedMix } from './tested-mix.ts';
+import { type MixLine, possibleFat, testedMix } from './tested-mix.ts';
 
 /** What a correction works with, whichever mix it is about. */
 export interface Job {
@@ -25,8 +25,9 @@ export interface Job {
   readonly additions: readonly Supply[];
   readonly plant: Plant;
   readonly capacityKg: number;
-  /** The fat that was found and, where confidence is asked, its likely ends. */
-  readonly fats: readonly [number, ...number[]];
+  readonly test: { readonly fatFraction: number; readonly sdFraction: number };
+  /** Standard deviations of margin, where confidence is asked. */
+  readonly z?: number;
 }
 
 /** One mix and what may be added to it: columns of the mix first, then those of the additions. */
@@ -42,13 +43,35 @@ export interface MixProblem extends Job {
 export interface Rate {
   readonly materialId: string;
   readonly row: ExactRow;
-  /** One division of the scale that the line is weighed on: nearer than that no scale comes. */
-  readonly stepKg: Exact;
+  /**
+   * How far from its rate a line may be that was weighed right: one division of its own scale, and its rate of one
+   * division of each line of the basis, which was rounded as well.
+   */
+  readonly slackKg: Exact;
 }
 
-/** A mix of a job. Undefined where its meat cannot have the fat that was found. */
-export function mixProblem(job: Job, inMixer: readonly MixLine[]): MixProblem | undefined {
-  const [found, ...ends] = job.fats.map((fat) => testedMix(inMixer, fat));
+/** Digits that a likely end of the fat is kept to, far below any test. */
+const DIGITS = 9;
+
+/** The fat that was found; where confidence is asked, its two likely ends as well, as far as the mix can have them. */
+function likelyFats({ test, z }: Job, inMixer: readonly MixLine[], sdFraction: number): number[] {
+  const { fatFraction } = test;
+  if (z === undefined || sdFraction === 0) return [fatFraction];
+  const { least, most } = possibleFat(inMixer);
+  const end = (fraction: number) => Math.min(most, Math.max(least, Number(fraction.toFixed(DIGITS))));
+  return [fatFraction, end(fatFraction - z * sdFraction), end(fatFraction + z * sdFraction)];
+}
+
+/**
+ * A mix of a job. Undefined where its meat cannot have the fat that was found.
+ * @param sdFraction of the fat of the mix: that of its test, or more where what is added is uncertain too.
+ */
+export function mixProblem(
+  job: Job,
+  inMixer: readonly MixLine[],
+  sdFraction = job.test.sdFraction,
+): MixProblem | undefined {
+  const [found, ...ends] = likelyFats(job, inMixer, sdFraction).map((fat) => testedMix(inMixer, fat));
   if (!found) return undefined;
   const over = (lines: readonly MixLine[]) =>
     new Coefficients([...lines.map(({ supply }) => supply), ...job.additions], job.product.process);
@@ -70,7 +93,14 @@ function ratesOf({ product, plant }: Job, coefficients: Coefficients, masses: re
     const inKg = sum(masses.filter((_, column) => coefficients.supplies[column]?.material.id === materialId));
     const askedKg = toNumber(subtract(inKg, activity(row, masses)));
     const scale = chooseScale(Math.max(toNumber(inKg), askedKg), plant.scales);
-    return { materialId, row, stepKg: divisionKg(scale) };
+    const ofBasis = row.terms.flatMap(({ column, coefficient }) => {
+      const massKg = masses[column];
+      const isOwn = coefficients.supplies[column]?.material.id === materialId;
+      if (massKg === undefined || isOwn) return [];
+      const division = divisionKg(chooseScale(toNumber(massKg), plant.scales));
+      return [multiply(division, subtract(ZERO, coefficient))];
+    });
+    return { materialId, row, slackKg: sum([divisionKg(scale), ...ofBasis]) };
   });
 }
 
@@ -126,11 +156,11 @@ export function correctionModel(
   return { ...toLinear(model), exact: model, limitOfRow, rateOfRow };
 }
 
-/** How far a line is above its rate already, up to one division. */
-function overOf({ row, stepKg }: Rate, masses: readonly Exact[]): Exact {
+/** How far a line is above its rate already, up to what rounding explains. */
+function overOf({ row, slackKg }: Rate, masses: readonly Exact[]): Exact {
   const over = activity(row, masses);
   if (compare(over, ZERO) <= 0) return ZERO;
-  return compare(over, stepKg) < 0 ? over : stepKg;
+  return compare(over, slackKg) < 0 ? over : slackKg;
 }
 
 /** The rows of a limit at every fat; one that the fat does not change is there once. */

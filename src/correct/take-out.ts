@@ -2,9 +2,10 @@ import { divisionKg, printedWeight } from '../batch/scale.ts';
 import { exact, multiply, toNumber } from '../exact.ts';
 import { chooseScale } from '../formulate/scales.ts';
 import type { Engine } from '../solver/model.ts';
-import { type Attempt, attempt } from './attempt.ts';
+import type { Attempt } from './attempt.ts';
 import type { TakeOut } from './correction.ts';
-import { type Job, type MixProblem, mixProblem } from './model.ts';
+import type { Job, MixProblem } from './model.ts';
+import { attemptSurely } from './surely.ts';
 import { type MixLine, mixKg } from './tested-mix.ts';
 import { largestShare } from './why.ts';
 
@@ -41,9 +42,9 @@ export function takeOut(
     const massKg = toNumber(multiply(division, exact(divisions)));
     if (massKg > totalKg * (1 - LEAST_REST)) return undefined;
     const rest = restOf(inMixer, 1 - massKg / totalKg);
-    const smaller = mixProblem(job, rest);
-    const done = smaller && attempt(smaller, engines);
-    if (!smaller || !done || done.kind === 'none' || done.kind === 'not weighable') continue;
+    const tried = attemptSurely(job, rest, engines);
+    if (!tried || tried.found.kind === 'none' || tried.found.kind === 'not weighable') continue;
+    const { problem: smaller, found: done } = tried;
     return { weight: printedWeight(scale, divisions), massKg, rest, problem: smaller, done };
   }
   return undefined;

@@ -130,7 +130,7 @@ function header({ plant, product, standard, date, test, before, ...rest }: Corre
     test.confidence === undefined
       ? []
       : [
-          `Sure to   ${percent(test.confidence, 1)} %, the test uncertain by ${test.sdPoints} points (one sd)`,
+          `Sure to   ${percent(test.confidence, 1)} %, the test uncertain by ${test.sdPoints} points (one sd), what is added by its own`,
         ];
   return [
     `CORRECTION OF A LOAD  ${product.name}`,

@@ -52,7 +52,7 @@ function coarseLines({ lines }: Cautioned): string[] {
     });
 }
 
-function untestedFat({ lines }: Cautioned): string[] {
+export function untestedFat({ lines }: Pick<Cautioned, 'lines'>): string[] {
   const untested = lines.filter(({ supply }) => isMeat(supply.material) && !supply.lot?.measuredFat);
   const learned = untested.filter(({ supply }) => supply.fat?.from === 'lots of the supplier');
   const byClass = untested.filter((line) => !learned.includes(line));

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Desk } from '../../src/api/blending.ts';
+import { blend, type Desk } from '../../src/api/blending.ts';
+import type { BlendAnswer } from '../../src/api/contract/blend-answer.ts';
 import { correctionAnswerSchema } from '../../src/api/contract/correction.ts';
 import { correction } from '../../src/api/correcting.ts';
 import { doJob } from '../../src/api/jobs.ts';
@@ -99,5 +100,44 @@ describe('a correction asked of the desk', () => {
     const fault = await answer(load(0.235, wrong)).catch((error: unknown) => error);
     if (!(fault instanceof Problem)) throw fault;
     expect(fault.errors.map((error) => error.pointer)).toEqual([pointer]);
+  });
+});
+
+describe('a correction of the demo plant', () => {
+  it('finds a load right that was weighed as its own sheet says, wherever its fat tests inside its window', async () => {
+    const request = { product: 'smoked-sausage', batchSize: { total: lb(330) } };
+    const { outcome, lines, loads } = (await blend(desk, request)) as Extract<
+      BlendAnswer,
+      { outcome: 'blend' }
+    >;
+    expect([outcome, loads]).toEqual(['blend', 1]);
+    const inMixer = lines.map(({ lotId, materialId, weight }) => ({
+      ...(lotId ? { lotId } : { materialId }),
+      mass: { value: Number(weight.text), unit: weight.unit },
+    }));
+    for (const fatFraction of [0.245, 0.25, 0.255]) {
+      const found = await answer({
+        product: 'smoked-sausage',
+        inMixer,
+        testedFat: { fatFraction, method: 'NIR' },
+      });
+      expect([fatFraction, found.outcome]).toEqual([fatFraction, 'right as it is']);
+    }
+  });
+
+  it('is as sure as the house asks, where the request says nothing or less', async () => {
+    const certainty = [{ limitId: 'house-fat-max', confidence: 0.95 }];
+    const houseRules = { tighter: [], own: [], switchedOff: [], certainty };
+    for (const asked of [{}, { confidence: 0.6 }]) {
+      const found = await answer(load(0.235, { houseRules, ...asked }));
+      expect(correctionText(found)).toMatch(/Sure to {3}95\.0 %/);
+    }
+  });
+
+  it('refuses more of a lot than there was', async () => {
+    const body = { ...load(0.235), inMixer: [{ lotId: 'B85-1119', mass: lb(900) }] };
+    await expect(answer(body)).rejects.toMatchObject({
+      errors: [{ pointer: '/inMixer/0/mass', message: expect.stringMatching(/more than the lot had, 840/) }],
+    });
   });
 });
