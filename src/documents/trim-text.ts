@@ -1,21 +1,9 @@
+import type { TrimKnowledge } from '../batch/trim-learning.ts';
 import { fixed } from '../units.ts';
 import { left, right, textTable } from './text-table.ts';
 
-interface Known {
-  readonly materialId: string;
-  readonly supplierEstablishment: string;
-  readonly tests: number;
-  readonly lots: number;
-  readonly classMeanFraction: number;
-  readonly testedMeanFraction: number;
-  readonly meanFraction: number;
-  readonly shrinkage: number;
-  readonly sdFraction: number;
-  readonly latestDate: string;
-}
-
 /** What past fat tests say of each supplier's trim, as a table. */
-export function trimText({ items }: { readonly items: readonly Known[] }): string {
+export function trimText({ items }: { readonly items: readonly TrimKnowledge[] }): string {
   if (items.length === 0) return 'No fat tests of lots are on file.';
   const percent = (fraction: number) => fixed(fraction * 100, 2);
   const table = textTable(

@@ -8,22 +8,24 @@ import type { Form } from '../rules/form.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Applied } from '../rules/house-rules.ts';
 import type { SizeRow } from './batch-model.ts';
-import type {
-  AskedRate,
-  Blend,
-  BlendLine,
-  Certainty,
-  Choice,
-  CostProof,
-  LeftOut,
-  Makeup,
-  SwitchedOff,
-  Worth,
-} from './blend.ts';
+import type { AskedRate, Blend, BlendLine, Makeup, SwitchedOff } from './blend.ts';
 import { blendCautions } from './cautions.ts';
 import { BASIS_FORMS } from './house-limits.ts';
 import type { FormulationRequest } from './request.ts';
 import { lineKg, type WeighedLine } from './round.ts';
+
+/** What a blend says beyond its weights, as it was worked out beside them. */
+type Told = Pick<
+  Blend,
+  | 'unroundedCost'
+  | 'proof'
+  | 'certainty'
+  | 'costOfCertainty'
+  | 'costOfOlderFirst'
+  | 'choice'
+  | 'worth'
+  | 'leftOut'
+>;
 
 interface Settled {
   readonly request: FormulationRequest;
@@ -32,21 +34,14 @@ interface Settled {
   readonly loads: number;
   readonly masses: readonly Exact[];
   readonly checks: readonly Check[];
-  readonly leftOut: readonly LeftOut[];
   readonly switchedOff: Applied['switchedOff'];
-  readonly unroundedCost: number;
   readonly size: SizeRow;
-  readonly proof: CostProof;
-  readonly certainty: readonly Certainty[];
-  readonly costOfCertainty?: number;
-  readonly costOfOlderFirst?: number;
-  readonly choice?: Choice;
-  readonly worth?: Worth;
+  readonly told: Told;
 }
 
 /** Everything a person wants to know of a settled blend; all of it follows from the printed weights. */
 export function describeBlend(settled: Settled): Blend {
-  const { coefficients, masses, loads, checks, leftOut, unroundedCost } = settled;
+  const { coefficients, masses, loads, checks, told } = settled;
   const totalKg = (form: Form) => toNumber(coefficients.total(form, masses));
   const lines = settled.lines.map((line) => blendLine(line, settled)).sort(byPlaceInTheBatch);
   const batchKg = totalKg(FORMS.formula);
@@ -60,18 +55,11 @@ export function describeBlend(settled: Settled): Blend {
     greenWeightKg,
     finishedKg: totalKg(FORMS.finished),
     cost: totalKg(FORMS.cost),
-    unroundedCost,
-    proof: settled.proof,
-    certainty: settled.certainty,
-    ...(settled.costOfCertainty !== undefined && { costOfCertainty: settled.costOfCertainty }),
-    ...(settled.costOfOlderFirst !== undefined && { costOfOlderFirst: settled.costOfOlderFirst }),
-    ...(settled.choice && { choice: settled.choice }),
-    ...(settled.worth && { worth: settled.worth }),
+    ...told,
     checks: checks.map((check) => explain(check, coefficients, masses)),
     switchedOff: settled.switchedOff.map((off) => switchedOffCheck(off, settled)),
     raw: makeup(totalKg, FORMS.fat, FORMS.water, FORMS.formula),
     finished,
-    leftOut,
     cautions: blendCautions({
       product: settled.request.product,
       lines,

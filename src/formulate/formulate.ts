@@ -39,7 +39,7 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
   if (isWhole && !canCount(engines)) return refused([cannotCount(engines, ['floor'])]);
   const isLoose = (wishes.sizeWithin ?? 0) > 0;
   // Where the size may give a little, lots are chosen before it is known what the batch will weigh.
-  const early = isLoose ? chooseSurely(asked.model, asked, wishes, engines) : undefined;
+  const early = isLoose ? chooseSurely(asked.model, asked, wishes, engines)?.chosen : undefined;
   const whole = early ? problemOf(request, { ...ready, size: sizeOfChoice(early, asked) }) : asked;
   const { size } = whole;
   const best =
@@ -55,7 +55,7 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
     };
   }
   const optimum = best.outcome;
-  const choice = early ?? (isWhole ? chooseSurely(best.model, whole, wishes, engines) : undefined);
+  const choice = early ?? (isWhole ? chooseSurely(best.model, whole, wishes, engines)?.chosen : undefined);
   if (!choice && (isWhole || isLoose)) {
     return { outcome: 'no blend', because: [noChoice(wishes, ready.usable)], leftOut, proven: false };
   }
@@ -85,31 +85,33 @@ function blendFrom(request: FormulationRequest, ready: Ready): Formulation {
       request,
       coefficients: work.coefficients,
       size: work.size,
-      leftOut,
       switchedOff,
-      unroundedCost: preferred.outcome.cost,
-      proof: proveCost(best.model, optimum.rowPrices, massesFor(whole, work, settled.masses), size.form),
-      certainty: certaintyOf(limits, certain, work.coefficients, settled.masses),
-      ...(whole.chances.length > 0 && {
-        costOfCertainty: costOfCertainty(whole.model, optimum.cost, engines),
-      }),
-      ...(choice && { choice: { reportedLeastCost: choice.reportedLeastCost, cost: choice.leastCost } }),
-      ...(wishes.olderFirstWithin !== undefined && {
-        costOfOlderFirst: Math.max(0, preferred.outcome.cost - leastCost),
-      }),
-      // What lots are worth is told of the cheapest blend: where the floor wants another, it would mislead.
-      ...(request.withPrices &&
-        !choice &&
-        wishes.olderFirstWithin === undefined && {
-          worth: worthOf({
-            problem: whole,
-            model: best.model,
-            optimum,
-            product,
-            unitKg: toNumber(KILOGRAMS_PER[plant.units]),
-            engines,
-          }),
+      told: {
+        leftOut,
+        unroundedCost: preferred.outcome.cost,
+        proof: proveCost(best.model, optimum.rowPrices, massesFor(whole, work, settled.masses), size.form),
+        certainty: certaintyOf(limits, certain, work.coefficients, settled.masses),
+        ...(whole.chances.length > 0 && {
+          costOfCertainty: costOfCertainty(whole.model, optimum.cost, engines),
         }),
+        ...(choice && { choice: { reportedLeastCost: choice.reportedLeastCost, cost: choice.leastCost } }),
+        ...(wishes.olderFirstWithin !== undefined && {
+          costOfOlderFirst: Math.max(0, preferred.outcome.cost - leastCost),
+        }),
+        // What lots are worth is told of the cheapest blend: where the floor wants another, it would mislead.
+        ...(request.withPrices &&
+          !choice &&
+          wishes.olderFirstWithin === undefined && {
+            worth: worthOf({
+              problem: whole,
+              model: best.model,
+              optimum,
+              product,
+              unitKg: toNumber(KILOGRAMS_PER[plant.units]),
+              engines,
+            }),
+          }),
+      },
       ...settled,
       lines,
     }),

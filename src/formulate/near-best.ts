@@ -22,7 +22,7 @@ export function nearBest(
   if (!prepared.ok) return [];
   const { engines, wishes = {} } = request;
   const problem = problemOf(request, prepared.ready);
-  const { model } = solveSurely(problem.model, problem.chances, engines);
+  let { model } = solveSurely(problem.model, problem.chances, engines);
   const { supplies } = problem.coefficients;
   const idsOf = (columns: readonly number[]) => columns.flatMap((column) => supplies[column]?.id ?? []);
   const usedIds = new Set(printed.lines.map(({ supply }) => supply.id));
@@ -34,8 +34,10 @@ export function nearBest(
   const found: NearBest[] = [];
   // A choice that the scales cannot weigh is passed over, so a few more than asked are looked at.
   for (let look = 0; look < 2 * count && found.length < count; look++) {
-    const chosen = chooseSurely(model, problem, wishes, engines, avoided);
-    if (!chosen) break;
+    const choice = chooseSurely(model, problem, wishes, engines, avoided);
+    if (!choice) break;
+    model = choice.model;
+    const { chosen } = choice;
     const used = supplies.flatMap(({ material }, column) =>
       isMeat(material) && (chosen.massesKg[column] ?? 0) > NONE_KG ? [column] : [],
     );

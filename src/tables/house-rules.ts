@@ -77,7 +77,7 @@ export const houseRulesSchema = record(
     tighter: list(tighterSchema).superRefine(refuseRepeats('limitId', 'keep the tighter of the two')),
     own: list(ownSchema).superRefine(refuseRepeats('id', 'give each limit its own id')),
     switchedOff: list(switchedOffSchema),
-    certainty: list(certainLimitSchema),
+    certainty: list(certainLimitSchema).superRefine(refuseRepeats('limitId', 'keep the higher confidence')),
   },
   'must be an object with tighter, own, switchedOff and certainty',
 );

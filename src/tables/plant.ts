@@ -58,7 +58,12 @@ export const plantSchema = record(
       .array(scaleSchema, remedy('must be a list of scales'))
       .min(1, remedy('must hold at least one scale'))
       .superRefine(refuseRepeats('id', 'give each scale its own id')),
-    floor: floorSchema.exactOptional(),
+    floor: floorSchema
+      .refine(({ wholeBoxes }) => !Array.isArray(wholeBoxes), {
+        path: ['wholeBoxes'],
+        error: 'names lots, which come and go; write "all" or "frozen"',
+      })
+      .exactOptional(),
     demoDate: z.iso.date(remedy('must be a calendar day such as "2026-11-25"')).exactOptional(),
   },
   'must be an object that describes the plant',

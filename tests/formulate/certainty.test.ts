@@ -1,33 +1,19 @@
 import { spawnSync } from 'node:child_process';
-import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { atFat, type Composition } from '../../src/batch/composition.ts';
 import { type CertainLimit, NO_HOUSE_RULES } from '../../src/batch/house-rules.ts';
-import { supplyOfLot, supplyOfMaterial } from '../../src/batch/lot.ts';
 import type { Process, Product } from '../../src/batch/product.ts';
 import type { Blend, BlendLine } from '../../src/formulate/blend.ts';
 import { formulate } from '../../src/formulate/formulate.ts';
 import type { FormulationRequest } from '../../src/formulate/request.ts';
-import { loadPlantFolder } from '../../src/tables/plant-folder.ts';
 import { arbitraryRequest } from '../helpers/arbitrary-plants.ts';
+import { DEMO, DEMO_SUPPLIES } from '../helpers/demo-requests.ts';
 import { ENGINES } from '../helpers/engines.ts';
 import { standardOf } from '../helpers/materials.ts';
 
-const ROOT = join(import.meta.dirname, '../..');
-const demo = loadPlantFolder(join(ROOT, 'demo-data'), join(ROOT, 'ingredient-tables'));
-const materialOf = (id: string) => {
-  const found = demo.materials.get(id);
-  if (!found) throw new RangeError(`no material ${id}`);
-  return found;
-};
-const inLots = new Set(demo.lots.map(({ materialId }) => materialId));
-const supplies = [
-  ...demo.lots.map((lot) => supplyOfLot(lot, materialOf(lot.materialId))),
-  ...[...demo.prices].flatMap(([id, costPerKg]) =>
-    inLots.has(id) ? [] : [supplyOfMaterial(materialOf(id), costPerKg)],
-  ),
-];
+const supplies = DEMO_SUPPLIES;
+const demo = DEMO;
 
 function demoProduct(id: string): Product {
   const found = demo.products.get(id);
@@ -364,7 +350,7 @@ describe('over random plants', () => {
           if (formulate({ ...request, engines: ENGINES, certainty }).outcome) answers++;
         console.log(answers);`,
       ],
-      { cwd: ROOT, timeout: 12_000, encoding: 'utf8' },
+      { timeout: 60_000, encoding: 'utf8' },
     );
     expect(child.stderr).toBe('');
     expect(child.stdout.trim()).toBe('200');

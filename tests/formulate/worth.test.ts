@@ -1,35 +1,22 @@
-import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { carries, RESTRICTED } from '../../src/batch/carries.ts';
-import { availableKg, supplyOfLot, supplyOfMaterial } from '../../src/batch/lot.ts';
+import { availableKg } from '../../src/batch/lot.ts';
 import { toNumber } from '../../src/exact.ts';
 import type { Worth } from '../../src/formulate/blend.ts';
 import { formulate } from '../../src/formulate/formulate.ts';
 import type { FormulationRequest } from '../../src/formulate/request.ts';
 import type { LinearModel, Row } from '../../src/solver/model.ts';
-import { loadPlantFolder } from '../../src/tables/plant-folder.ts';
 import { KILOGRAMS_PER } from '../../src/units.ts';
 import { arbitraryRequest, type RandomRequest } from '../helpers/arbitrary-plants.ts';
+import { DEMO, DEMO_SUPPLIES } from '../helpers/demo-requests.ts';
 import { ENGINES } from '../helpers/engines.ts';
 import { solveWithHighs } from '../helpers/highs.ts';
 import { standardOf } from '../helpers/materials.ts';
 import { basisMeaning, type OwnProblem, ownProblem } from './by-hand/demands.ts';
 
-const ROOT = join(import.meta.dirname, '../..');
-const demo = loadPlantFolder(join(ROOT, 'demo-data'), join(ROOT, 'ingredient-tables'));
-const materialOf = (id: string) => {
-  const found = demo.materials.get(id);
-  if (!found) throw new RangeError(`no material ${id}`);
-  return found;
-};
-const inLots = new Set(demo.lots.map(({ materialId }) => materialId));
-const demoSupplies = [
-  ...demo.lots.map((lot) => supplyOfLot(lot, materialOf(lot.materialId))),
-  ...[...demo.prices].flatMap(([id, costPerKg]) =>
-    inLots.has(id) ? [] : [supplyOfMaterial(materialOf(id), costPerKg)],
-  ),
-];
+const demoSupplies = DEMO_SUPPLIES;
+const demo = DEMO;
 const demoRequests: RandomRequest[] = [...demo.products.values()].flatMap(({ product }) =>
   [100, 180].map((massKg) => ({
     product,

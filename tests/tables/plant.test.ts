@@ -59,6 +59,11 @@ describe('a faulty plant says what to do', () => {
       { floor: { olderFirstWithin: 5 } },
       'floor.olderFirstWithin, 5: it must be at most 1',
     ],
+    [
+      'a habit about lots that come and go',
+      { floor: { wholeBoxes: ['B1'] } },
+      'floor.wholeBoxes, names lots, which come and go',
+    ],
     ['no scales', { scales: [] }, 'scales, []: it must hold at least one scale'],
     ['empty name', { name: ' ' }, 'name, " ": it must not be empty'],
     ['no name', { name: undefined }, 'name, is missing; it must be a text'],
