@@ -1,5 +1,6 @@
 import { keepOpen } from './keep-open.ts';
 import type { Engine, LinearModel } from './model.ts';
+import { fewestInConflict } from './smallest-conflict.ts';
 
 /** What is held together or dropped together: rows, and single ends of columns that can be let go. */
 export interface Group {
@@ -22,10 +23,11 @@ export interface FreeEnd {
 }
 
 /**
- * A set of groups that cannot hold together and of which none is too many: taken alone they have no point, and
- * without any one of them the others have. Found by dropping one group after the other for good whenever no point
- * appears (Chinneck and Dravnieks, ORSA Journal on Computing 3 (1991), deletion filtering). Several orders are tried
- * and the smallest set is kept; one of fewer groups may exist. Undefined when the model has a point.
+ * A smallest set of groups that cannot hold together: taken alone they have no point, and without any one of them
+ * the others have. The fewest are counted first, as a problem in whole numbers; then one group after the other is
+ * dropped for good whenever no point appears without it, those that were counted last (Chinneck and Dravnieks, ORSA
+ * Journal on Computing 3 (1991), deletion filtering), so that what comes out is a conflict whatever the count was
+ * worth. Undefined when the model has a point.
  * @returns indices into groups, in their order.
  */
 export function conflictOf(
@@ -73,10 +75,11 @@ export function conflictOf(
       return left.sort((a, b) => a - b);
     };
     const all = groups.map((_, index) => index);
-    const first = filter(all);
-    const second = filter(all.toReversed());
-    // What the first found, dropped before the others: a set that shares little with it, if there is one.
-    const third = filter([...all].sort((a, b) => Number(first.includes(b)) - Number(first.includes(a))));
-    return [first, second, third].reduce((least, other) => (other.length < least.length ? other : least));
+    // Of groups that are tried last most stay: those that were counted, where a count was found.
+    const fewest = fewestInConflict(free, groups, engines) ?? [];
+    const countedLast = [...all].sort((a, b) => Number(fewest.includes(a)) - Number(fewest.includes(b)));
+    return [filter(countedLast), filter(all)].reduce((least, other) =>
+      other.length < least.length ? other : least,
+    );
   });
 }

@@ -349,7 +349,15 @@ describe('a conflicting set of rows', () => {
     expect(conflictOf(model, [{ rows: [FREE(0)], ends: [] }], ENGINES)).toBeUndefined();
   });
 
-  it('has no point by itself, and has one without any of its parts (random models)', () => {
+  /** All sets of so many of the first rows. */
+  function subsets(rows: number, size: number): number[][] {
+    if (size === 0) return [[]];
+    return Array.from({ length: rows }, (_, last) => last).flatMap((last) =>
+      subsets(last, size - 1).map((others) => [...others, last]),
+    );
+  }
+
+  it('has no point by itself, has one without any of its parts, and no fewer rows do (random models)', () => {
     const integer = fc.integer({ min: -4, max: 4 });
     const arbitraryModel = fc.record({
       columns: fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 2, maxLength: 4 }),
@@ -385,6 +393,10 @@ describe('a conflicting set of rows', () => {
         expect(withRows(conflict)).toBe('infeasible');
         for (const part of conflict)
           expect(withRows(conflict.filter((other) => other !== part))).toBe('optimal');
+        // Every smaller set has a point: there is no conflict of fewer rows.
+        for (const smaller of subsets(model.rows.length, conflict.length - 1)) {
+          expect(withRows(smaller)).toBe('optimal');
+        }
       }),
       { seed: 991, numRuns: 300 },
     );
