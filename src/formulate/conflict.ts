@@ -1,5 +1,6 @@
 import { sourceOf } from '../rules/limit.ts';
-import { conflictOf, type FreeRow, type Group } from '../solver/conflict.ts';
+import { conflictOf } from '../solver/conflict.ts';
+import type { FreeRow, Group } from '../solver/groups.ts';
 import type { Engine } from '../solver/model.ts';
 import { type MassUnit, massText } from '../units.ts';
 import { type BatchModel, MOST_BATCH_KG } from './batch-model.ts';

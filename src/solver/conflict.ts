@@ -1,26 +1,7 @@
+import type { FreeEnd, Group } from './groups.ts';
 import { keepOpen } from './keep-open.ts';
 import type { Engine, LinearModel } from './model.ts';
 import { fewestInConflict } from './smallest-conflict.ts';
-
-/** What is held together or dropped together: rows, and single ends of columns that can be let go. */
-export interface Group {
-  readonly rows: readonly FreeRow[];
-  readonly ends: readonly FreeEnd[];
-}
-
-/** A row with the widest bounds it can be given. */
-export interface FreeRow {
-  readonly row: number;
-  readonly lower: number;
-  readonly upper: number;
-}
-
-/** One end of a column with how far it can be moved. */
-export interface FreeEnd {
-  readonly column: number;
-  readonly end: 'lower' | 'upper';
-  readonly to: number;
-}
 
 /**
  * A smallest set of groups that cannot hold together: taken alone they have no point, and without any one of them

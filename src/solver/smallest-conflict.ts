@@ -1,4 +1,4 @@
-import type { Group } from './conflict.ts';
+import type { Group } from './groups.ts';
 import type { Column, Engine, LinearModel, Row, Term } from './model.ts';
 import { rowScale } from './scale.ts';
 import { SolverFault, solve } from './solve.ts';
