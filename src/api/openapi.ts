@@ -85,6 +85,22 @@ export function openApiDocument(version: string) {
   });
 }
 
+/** Requests about the demo plant, ready to be tried. */
+const BLEND = { product: 'ground-beef-80-20', batchSize: { total: { value: 500, unit: 'lb' } } };
+const EXAMPLES: ReadonlyMap<z.ZodType, unknown> = new Map<z.ZodType, unknown>([
+  [blendRequestSchema, BLEND],
+  [curveRequestSchema, { blend: BLEND, along: { leanFrom: 72, leanTo: 94 } }],
+  [
+    correctionRequestSchema,
+    {
+      product: BLEND.product,
+      inMixer: [{ lotId: 'B85-1119', mass: { value: 250, unit: 'lb' } }],
+      testedFat: { fatFraction: 0.224, method: 'NIR' },
+    },
+  ],
+  [usePlanRequestSchema, { products: [{ product: BLEND.product, price: { amount: 4.2, per: 'lb' } }] }],
+]);
+
 const problem = (description: string) => ({
   description,
   content: { 'application/problem+json': { schema: problemSchema } },
@@ -99,7 +115,10 @@ function posting(
   return {
     tags: ['Blends'],
     summary,
-    requestBody: { required: true, content: { 'application/json': { schema: request } } },
+    requestBody: {
+      required: true,
+      content: { 'application/json': { schema: request, example: EXAMPLES.get(request) } },
+    },
     responses: {
       '200': {
         description: 'The answer',

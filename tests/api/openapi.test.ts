@@ -126,6 +126,15 @@ describe('what is documented', () => {
     }
   });
 
+  test('is shown by examples that the service answers', async () => {
+    for (const { path, method, operation } of operations()) {
+      if (method !== 'POST') continue;
+      const { example } = operation.requestBody.content['application/json'];
+      const { status } = await send(service.address, { path, body: example });
+      expect([path, status]).toEqual([path, 200]);
+    }
+  });
+
   test('is all that is answered: the parameters listed are the ones accepted', async () => {
     const sample: Record<string, string> = {
       kind: 'salt',
