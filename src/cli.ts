@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { blend, type Desk, label, sheet } from './api/blending.ts';
+import { dayAt } from './api/books.ts';
 import { dateSchema } from './api/contract/quantities.ts';
 import { correction } from './api/correcting.ts';
 import { curve } from './api/curves.ts';
@@ -10,7 +11,6 @@ import { loadPlant } from './api/load-plant.ts';
 import { notJson, Problem } from './api/problem.ts';
 import { listTrim } from './api/resources.ts';
 import { listRules } from './api/rules.ts';
-import { todayAt } from './api/service.ts';
 import { folderOf, fromWhereCalled } from './api/settings.ts';
 import { usePlan } from './api/use-planning.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
@@ -168,7 +168,7 @@ function openDesk(
   return {
     data,
     ruleSets: RULE_SETS,
-    today: () => data.plant.demoDate ?? todayAt(data.plant.timeZone),
+    today: () => data.plant.demoDate ?? dayAt(data.plant.timeZone, new Date()),
     work: async (name, of) => doJob(name, of, (await loadEngines(engine)).engines),
   };
 }

@@ -1,5 +1,6 @@
 import { pino } from 'pino';
 import { sheetAndLabel } from './api/blending.ts';
+import { deskOf } from './api/books.ts';
 import { startService } from './api/service.ts';
 import { readSettings } from './api/settings.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
@@ -23,11 +24,12 @@ async function main(): Promise<void> {
   process.once('SIGINT', stop);
   process.once('SIGTERM', stop);
 
-  if (service.desk.data.products.has(WORKED_EXAMPLE.product)) {
-    const { sheet, label } = await sheetAndLabel(service.desk, WORKED_EXAMPLE);
+  const desk = await deskOf(service.books);
+  if (desk.data.products.has(WORKED_EXAMPLE.product)) {
+    const { sheet, label } = await sheetAndLabel(desk, WORKED_EXAMPLE);
     console.log(`${batchSheetText(sheet)}\n\n${labelText(label)}\n`);
   }
-  console.log(`meatblock serves ${service.desk.data.plant.name} at ${service.address}`);
+  console.log(`meatblock serves ${desk.data.plant.name} at ${service.address}`);
   console.log(
     `Rules of every market: ${service.address}/rules   API documentation: ${service.address}/docs   Stop: Ctrl-C`,
   );
@@ -43,7 +45,5 @@ function explain(error: unknown): string {
   if (code === 'EADDRINUSE')
     return `The port is taken. Choose another, for example: PORT=8090 npm start\n(${message})`;
   if (code === 'ENOENT') return `A file is missing: ${message}`;
-  return (error as Error).name === 'Error' || (error as Error).name === 'TableError'
-    ? message
-    : (stack ?? message);
+  return ['Error', 'TableError', 'StoreFault'].includes((error as Error).name) ? message : (stack ?? message);
 }

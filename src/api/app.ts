@@ -3,15 +3,19 @@ import { rateLimit } from 'express-rate-limit';
 import helmet from 'helmet';
 import type { Logger } from 'pino';
 import { pinoHttp } from 'pino-http';
-import type { Desk } from './blending.ts';
+import type { Gate } from './access/caller.ts';
+import { type Books, deskOf } from './books.ts';
 import { docsPage } from './docs-page.ts';
+import { allEndpoints } from './endpoints.ts';
 import { errorHandler, notFound } from './error-handler.ts';
+import { contractEndpoint, openApiDocument } from './openapi.ts';
 import { PROBLEMS, Problem } from './problem.ts';
-import { apiRoutes } from './routes.ts';
+import { apiRouter } from './router.ts';
 import { rulesPages } from './rules-page.ts';
 
 export interface AppParts {
-  readonly desk: Desk;
+  readonly books: Books;
+  readonly gate: Gate;
   readonly logger: Logger;
   readonly version: string;
   readonly maxBodyKb: number;
@@ -19,7 +23,7 @@ export interface AppParts {
 }
 
 /** The HTTP service without a port: routes, guards and logs around the use-cases. */
-export function createApp({ desk, logger, version, maxBodyKb, requestsPerMinute }: AppParts): Express {
+export function createApp({ books, gate, logger, version, maxBodyKb, requestsPerMinute }: AppParts): Express {
   const app = express();
   app.disable('x-powered-by');
   app.set('query parser', 'simple');
@@ -42,9 +46,14 @@ export function createApp({ desk, logger, version, maxBodyKb, requestsPerMinute 
   );
   app.use(express.json({ limit: maxBodyKb * 1024, strict: false }));
 
-  app.use('/v1', apiRoutes(desk, version));
+  const endpoints = allEndpoints(books, version);
+  const contract = openApiDocument(endpoints, version);
+  app.use('/v1', apiRouter([...endpoints, contractEndpoint(contract)], gate));
   app.use('/docs', docsPage());
-  app.use('/rules', rulesPages(desk));
+  app.use(
+    '/rules',
+    rulesPages(() => deskOf(books)),
+  );
   app.get('/problems/:kind', ({ params }, response) => {
     const kind = Object.entries(PROBLEMS).find(([name]) => name === params.kind);
     if (!kind) throw new Problem('not-found', `No problem is called "${params.kind}".`);

@@ -1,5 +1,8 @@
 import type { NextFunction, Request, Response } from 'express';
+import { Refused } from '../ledger/refused.ts';
+import { StoreFault } from '../store/faults.ts';
 import { notJson, Problem, statusOf } from './problem.ts';
+import { problemOfRefusal, problemOfStore } from './refusals.ts';
 
 /** The last stop of every failed request: whatever was thrown leaves as problem details. */
 export function errorHandler(
@@ -14,7 +17,7 @@ export function errorHandler(
   }
   const problem = asProblem(error);
   // The request log shows the cause of a fault; people outside do not.
-  if (problem.kind === 'fault') response.err = error as Error;
+  if (statusOf(problem) >= 500) response.err = error as Error;
   response.status(statusOf(problem)).set(problem.headers).type('application/problem+json');
   response.send(JSON.stringify(problem));
 }
@@ -28,6 +31,8 @@ export function notFound({ originalUrl }: Request): never {
 
 function asProblem(error: unknown): Problem {
   if (error instanceof Problem) return error;
+  if (error instanceof Refused) return problemOfRefusal(error);
+  if (error instanceof StoreFault) return problemOfStore(error);
   const { type, status, message } = error as { type?: string; status?: number; message?: string };
   if (type === 'entity.parse.failed') return notJson('The body', { message: message ?? '' });
   if (type === 'entity.too.large')

@@ -1,31 +1,15 @@
-import type { z } from 'zod';
+import { z } from 'zod';
 import { createDocument, type ZodOpenApiOperationObject } from 'zod-openapi';
-import {
-  batchSheetAnswerSchema,
-  blendAnswerSchema,
-  labelAnswerSchema,
-  problemSchema,
-} from './contract/blend-answer.ts';
-import { blendRequestSchema } from './contract/blend-request.ts';
-import { correctionAnswerSchema, correctionRequestSchema } from './contract/correction.ts';
-import { curveAnswerSchema, curveRequestSchema } from './contract/curve.ts';
-import {
-  healthAnswer,
-  lotsAnswer,
-  lotsQuery,
-  materialsAnswer,
-  materialsQuery,
-  plantAnswer,
-  productsAnswer,
-  productsQuery,
-  rulesAnswer,
-  rulesQuery,
-  trimAnswer,
-} from './contract/resources.ts';
-import { usePlanAnswerSchema, usePlanRequestSchema } from './contract/use-plan.ts';
+import { problemSchema } from './contract/blend-answer.ts';
+import type { Endpoint } from './endpoint.ts';
 
-/** The contract as OpenAPI 3.1, made from the very schemas that check requests. */
-export function openApiDocument(version: string) {
+/** The contract as OpenAPI 3.1, made from the very endpoints and schemas that answer requests. */
+export function openApiDocument(endpoints: readonly Endpoint[], version: string) {
+  const paths: Record<string, Record<string, ZodOpenApiOperationObject>> = {};
+  for (const endpoint of endpoints) {
+    const path = `/v1${endpoint.path.replace(/:(\w+)/g, '{$1}')}`;
+    paths[path] = { ...paths[path], [endpoint.method.toLowerCase()]: operation(endpoint) };
+  }
   return createDocument({
     openapi: '3.1.0',
     info: {
@@ -34,120 +18,118 @@ export function openApiDocument(version: string) {
       description:
         'Least-cost blends of ground meat and sausage from the lots on hand, inside the limits of the law and of the plant, rounded to what the scales can weigh and checked again exactly. Fractions are fractions of 1, masses carry their unit. The inspector, local rules and the HACCP plan of the plant come before any answer of this service.',
     },
-    paths: {
-      '/v1/blends': { post: posting('Work out a blend', blendAnswerSchema) },
-      '/v1/batch-sheets': {
-        post: posting('Work out a blend and its batch sheet', batchSheetAnswerSchema, true),
+    components: {
+      securitySchemes: {
+        key: { type: 'http', scheme: 'bearer', description: 'An API key of a program.' },
+        session: { type: 'apiKey', in: 'cookie', name: 'session', description: 'Login of a person.' },
       },
-      '/v1/labels': {
-        post: posting('Work out a blend and what its label must say', labelAnswerSchema, true),
-      },
-      '/v1/curves': {
-        post: posting(
-          'Follow the least cost along a bound or a price',
-          curveAnswerSchema,
-          false,
-          curveRequestSchema,
-        ),
-      },
-      '/v1/corrections': {
-        post: posting(
-          'Bring a mix back whose fat test is off',
-          correctionAnswerSchema,
-          true,
-          correctionRequestSchema,
-        ),
-      },
-      '/v1/use-plans': {
-        post: posting(
-          'Use up what is on hand: which products, and how much of each',
-          usePlanAnswerSchema,
-          true,
-          usePlanRequestSchema,
-        ),
-      },
-      '/v1/materials': {
-        get: reading('Materials of the ingredient tables', materialsAnswer, materialsQuery),
-      },
-      '/v1/lots': { get: reading('Lots on hand', lotsAnswer, lotsQuery) },
-      '/v1/products': { get: reading('Products of the plant', productsAnswer, productsQuery) },
-      '/v1/products/{id}': {
-        get: {
-          ...reading('One product', productsAnswer.shape.items.element),
-          parameters: [{ name: 'id', in: 'path', required: true, schema: { type: 'string' } }],
-        },
-      },
-      '/v1/rules': { get: reading('Limits with their citations', rulesAnswer, rulesQuery) },
-      '/v1/trim': { get: reading("What past fat tests say of each supplier's trim", trimAnswer) },
-      '/v1/plant': { get: reading('The plant and its scales', plantAnswer) },
-      '/v1/health': { get: reading('Whether the service answers', healthAnswer) },
     },
+    paths,
   });
 }
 
-/** Requests about the demo plant, ready to be tried. */
-const BLEND = { product: 'ground-beef-80-20', batchSize: { total: { value: 500, unit: 'lb' } } };
-const EXAMPLES: ReadonlyMap<z.ZodType, unknown> = new Map<z.ZodType, unknown>([
-  [blendRequestSchema, BLEND],
-  [curveRequestSchema, { blend: BLEND, along: { leanFrom: 72, leanTo: 94 } }],
-  [
-    correctionRequestSchema,
-    {
-      product: BLEND.product,
-      inMixer: [{ lotId: 'B85-1119', mass: { value: 250, unit: 'lb' } }],
-      testedFat: { fatFraction: 0.224, method: 'NIR' },
-    },
-  ],
-  [usePlanRequestSchema, { products: [{ product: BLEND.product, price: { amount: 4.2, per: 'lb' } }] }],
-]);
+/** The contract itself, for reading. */
+export function contractEndpoint(contract: ReturnType<typeof openApiDocument>): Endpoint {
+  return {
+    method: 'GET',
+    path: '/openapi.json',
+    tag: 'Plant and rules',
+    says: 'This contract',
+    may: 'anyone',
+    gives: z.unknown(),
+    handle: async () => ({ body: contract }),
+  };
+}
 
 const problem = (description: string) => ({
   description,
   content: { 'application/problem+json': { schema: problemSchema } },
 });
 
-function posting(
-  summary: string,
-  answer: z.ZodType,
-  alsoText = false,
-  request: z.ZodType = blendRequestSchema,
-): ZodOpenApiOperationObject {
+function operation(endpoint: Endpoint): ZodOpenApiOperationObject {
+  const { tag, says, may, takes, example, query, path } = endpoint;
+  const parameters = [...placesOf(path), ...headersOf(endpoint)];
   return {
-    tags: ['Blends'],
-    summary,
-    requestBody: {
-      required: true,
-      content: { 'application/json': { schema: request, example: EXAMPLES.get(request) } },
-    },
-    responses: {
-      '200': {
-        description: 'The answer',
-        content: {
-          'application/json': { schema: answer },
-          ...(alsoText && { 'text/plain': { schema: { type: 'string' } } }),
-        },
+    tags: [tag],
+    summary: says,
+    ...(may !== 'anyone' && { security: [{ key: [] }, { session: [] }] }),
+    ...(parameters.length > 0 && { parameters }),
+    ...(query && { requestParams: { query } }),
+    ...(takes && {
+      requestBody: {
+        required: true,
+        content: { 'application/json': { schema: takes, ...(example !== undefined && { example }) } },
       },
-      '400': problem('The body is not JSON or not of the right form'),
-      ...(alsoText && { '406': problem('The answer is asked for in a form it does not come in') }),
-      '413': problem('The body is too large'),
-      '415': problem('The body is not sent as JSON'),
-      '422': problem('What is asked cannot be done; the message says why and what would help'),
-      '429': problem('Too many requests'),
-      '503': problem('No answer in the time allowed, or too many at once'),
+    }),
+    responses: { ...answers(endpoint), ...refusals(endpoint) },
+  };
+}
+
+function placesOf(path: string) {
+  return [...path.matchAll(/:(\w+)/g)].map(([, name = '']) => ({
+    name,
+    in: 'path' as const,
+    required: true,
+    schema: { type: 'string' as const },
+  }));
+}
+
+function headersOf({ method, may, needsVersion }: Endpoint) {
+  const header = (name: string, required: boolean, description: string) => ({
+    name,
+    in: 'header' as const,
+    required,
+    description,
+    schema: { type: 'string' as const },
+  });
+  const changes = method !== 'GET' && may !== 'read' && may !== 'anyone';
+  return [
+    ...(changes
+      ? [
+          header(
+            'Idempotency-Key',
+            false,
+            'A new key for each new request: sent again, it is done once and answered as before.',
+          ),
+        ]
+      : []),
+    ...(needsVersion ? [header('If-Match', true, 'The ETag of the version that was changed.')] : []),
+  ];
+}
+
+function answers({ gives, forms = {}, status = 200 }: Endpoint) {
+  const text = Object.fromEntries(
+    Object.keys(forms).map((type) => [type, { schema: { type: 'string' as const } }]),
+  );
+  return {
+    [String(status) as '200']: {
+      description: 'The answer',
+      content: { 'application/json': { schema: gives }, ...text },
     },
   };
 }
 
-function reading(summary: string, answer: z.ZodType, query?: z.ZodObject): ZodOpenApiOperationObject {
+function refusals({ takes, forms, may, method, path, needsVersion }: Endpoint) {
+  const changes = method !== 'GET' && may !== 'read';
   return {
-    tags: ['Plant and rules'],
-    summary,
-    ...(query && { requestParams: { query } }),
-    responses: {
-      '200': { description: 'The answer', content: { 'application/json': { schema: answer } } },
-      '400': problem('A parameter is wrong'),
-      '404': problem('There is nothing here'),
-      '429': problem('Too many requests'),
-    },
+    '400': problem('The request is not of the right form'),
+    ...(may !== 'anyone' && {
+      '401': problem('Not logged in'),
+      '403': problem('The role of the caller does not allow it'),
+    }),
+    ...((method === 'GET' || path.includes(':')) && { '404': problem('There is nothing here') }),
+    ...(forms && { '406': problem('The answer is asked for in a form it does not come in') }),
+    ...(changes && { '409': problem('It cannot be done as things stand; the message says what changed') }),
+    ...(needsVersion && {
+      '412': problem('Someone changed it since it was read'),
+      '428': problem('If-Match is missing'),
+    }),
+    ...(takes && {
+      '413': problem('The body is too large'),
+      '415': problem('The body is not sent as JSON'),
+      '422': problem('What is asked cannot be done; the message says why and what would help'),
+    }),
+    '429': problem('Too many requests'),
+    '503': problem('Not now: no answer in the time allowed, too busy, or the store cannot be reached'),
   };
 }

@@ -37,17 +37,26 @@ export interface FieldError {
 export const PROBLEMS = {
   'not-json': { status: 400, title: 'The body is not JSON' },
   'invalid-request': { status: 400, title: 'The request does not have the form it must have' },
+  'not-logged-in': { status: 401, title: 'Log in first' },
+  'not-allowed': { status: 403, title: 'Your role does not allow this' },
   'not-found': { status: 404, title: 'There is nothing here' },
   'method-not-allowed': { status: 405, title: 'This cannot be done here' },
   'not-acceptable': { status: 406, title: 'This is not available in the form asked for' },
+  'not-as-things-stand': { status: 409, title: 'This cannot be done as things stand' },
+  'changed-meanwhile': { status: 412, title: 'Someone changed it since you read it' },
   'too-large': { status: 413, title: 'The body is too large' },
   'unsupported-media-type': { status: 415, title: 'The body must be JSON' },
   'cannot-be-used': { status: 422, title: 'The request is well formed but cannot be used' },
   'no-blend': { status: 422, title: 'No blend keeps every limit' },
+  'needs-a-reason': { status: 422, title: 'What departs from the plan needs a reason' },
+  'version-needed': { status: 428, title: 'Say which version you changed' },
   'too-many-requests': { status: 429, title: 'Too many requests' },
   fault: { status: 500, title: 'The service failed' },
   'too-slow': { status: 503, title: 'No answer in the time allowed' },
   busy: { status: 503, title: 'The service is busy' },
+  'store-unavailable': { status: 503, title: 'The store cannot be reached' },
+  'store-read-only': { status: 503, title: 'The store cannot be written' },
+  'store-full': { status: 507, title: 'The disk of the store is full' },
 } as const satisfies Record<string, { status: number; title: string }>;
 
 export type ProblemKind = keyof typeof PROBLEMS;

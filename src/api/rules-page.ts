@@ -6,7 +6,7 @@ import { parseOrProblem } from './parse.ts';
 import { listRules } from './rules.ts';
 
 /** Every limit of a market on a day, for reading in a browser. */
-export function rulesPages(desk: Desk): Router {
+export function rulesPages(deskNow: () => Promise<Desk>): Router {
   const router = Router();
   router.use((_request, response, next) => {
     response.set(
@@ -15,7 +15,8 @@ export function rulesPages(desk: Desk): Router {
     );
     next();
   });
-  router.get('/', ({ query }, response) => {
+  router.get('/', async ({ query }, response) => {
+    const desk = await deskNow();
     const { productClass: wanted, product: _, ...where } = parseOrProblem(rulesQuery, withoutEmpty(query));
     const all = listRules(desk, where);
     // Whoever changes the market keeps the class where the other market has one of that name.

@@ -3,67 +3,72 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Logger } from 'pino';
 import { RULE_SETS } from '../standards/all.ts';
+import { openStore } from '../store/store.ts';
+import { demoGate } from './access/caller.ts';
 import { createApp } from './app.ts';
-import type { Desk } from './blending.ts';
+import type { Books } from './books.ts';
 import { jobPool } from './job-pool.ts';
-import { loadPlant } from './load-plant.ts';
+import { openPlant } from './open-plant.ts';
 import type { Settings } from './settings.ts';
 
 export interface Service {
   /** Where the service can be reached, such as http://127.0.0.1:8080. */
   readonly address: string;
-  readonly desk: Desk;
+  readonly books: Books;
   readonly stop: () => Promise<void>;
 }
 
 const STOP_WITHIN_MS = 10_000;
 
-/** Reads the plant and starts to listen. @throws TableError, or the error of the port. */
+/** Opens the store, founds the plant in an empty one and starts to listen. @throws TableError, StoreFault, or the error of the port. */
 export async function startService(settings: Settings, logger: Logger): Promise<Service> {
-  const data = loadPlant(settings.plantFolder, settings.tablesFolder, RULE_SETS);
   const doubts = new Map<string, number>();
-  const pool = jobPool({
-    solveSeconds: settings.solveSeconds,
-    ...(settings.engine && { engine: settings.engine }),
-    doubted: (found) => {
-      for (const { engine } of found) doubts.set(engine, (doubts.get(engine) ?? 0) + 1);
-      const [first] = found;
-      logger.info({ count: found.length, ...first }, 'an answer of an engine was not believed');
-    },
-  });
-  const desk: Desk = {
-    data,
-    ruleSets: RULE_SETS,
-    today: () => data.plant.demoDate ?? todayAt(data.plant.timeZone),
-    work: pool.run,
-    doubts: () => Object.fromEntries(doubts),
-  };
-  const app = createApp({ desk, logger, version: packageVersion(), ...settings });
-  let stopping = false;
-  const server = createServer((request, response) => {
-    if (stopping) response.setHeader('Connection', 'close');
-    app(request, response);
-  });
+  const store = await openStore(settings.storeUrl);
+  const undo: (() => Promise<void>)[] = [store.close];
   try {
+    const plant = await openPlant(store, settings, RULE_SETS);
+    const pool = jobPool({
+      solveSeconds: settings.solveSeconds,
+      ...(settings.engine && { engine: settings.engine }),
+      doubted: (found) => {
+        for (const { engine } of found) doubts.set(engine, (doubts.get(engine) ?? 0) + 1);
+        const [first] = found;
+        logger.info({ count: found.length, ...first }, 'an answer of an engine was not believed');
+      },
+    });
+    undo.unshift(pool.close);
+    const books: Books = {
+      store,
+      ruleSets: RULE_SETS,
+      work: pool.run,
+      doubts: () => Object.fromEntries(doubts),
+      plant,
+      now: () => new Date(),
+    };
+    const app = createApp({ books, gate: demoGate, logger, version: packageVersion(), ...settings });
+    let stopping = false;
+    const server = createServer((request, response) => {
+      if (stopping) response.setHeader('Connection', 'close');
+      app(request, response);
+    });
     await listen(server, settings);
+    return {
+      address: addressOf(server.address() as AddressInfo),
+      books,
+      stop: async () => {
+        stopping = true;
+        await closeServer(server);
+        await inTurn(undo);
+      },
+    };
   } catch (error) {
-    await pool.close();
+    await inTurn(undo);
     throw error;
   }
-  return {
-    address: addressOf(server.address() as AddressInfo),
-    desk,
-    stop: async () => {
-      stopping = true;
-      await closeServer(server);
-      await pool.close();
-    },
-  };
 }
 
-/** The calendar day in the plant's time zone. */
-export function todayAt(timeZone: string): string {
-  return new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short' }).format(new Date());
+async function inTurn(steps: readonly (() => Promise<void>)[]): Promise<void> {
+  for (const step of steps) await step();
 }
 
 export function packageVersion(): string {

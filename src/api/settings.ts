@@ -2,6 +2,10 @@ import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { ENGINE_NAMES, type EngineName } from '../solver/engine-names.ts';
+import { dialectOf } from '../store/open.ts';
+
+/** The store of a plant that names none. */
+export const STORE_FILE = 'plant.sqlite';
 
 /** What the service can be told from its environment; everything has a default that works. */
 const settingsSchema = z.object({
@@ -9,6 +13,7 @@ const settingsSchema = z.object({
   PORT: integer(0, 65_535).default(8080),
   PLANT_FOLDER: z.string().min(1).optional(),
   TABLES_FOLDER: z.string().min(1).optional(),
+  STORE: z.string().min(1).optional(),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('info'),
   MAX_BODY_KB: integer(1, 10_240).default(512),
   SOLVE_SECONDS: integer(1, 120).default(10),
@@ -23,6 +28,8 @@ export interface Settings {
   readonly port: number;
   readonly plantFolder: string;
   readonly tablesFolder: string;
+  /** A file of SQLite, ':memory:', or the URL of a PostgreSQL database. */
+  readonly storeUrl: string;
   readonly logLevel: string;
   readonly maxBodyKb: number;
   readonly solveSeconds: number;
@@ -50,10 +57,12 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     throw new Error(`The environment has settings that cannot be used: ${faults.join('; ')}`);
   }
   const { data } = parsed;
+  const plantFolder = folderOf(data.PLANT_FOLDER, 'demo-data', environment);
   return {
     host: data.HOST,
     port: data.PORT,
-    plantFolder: folderOf(data.PLANT_FOLDER, 'demo-data', environment),
+    plantFolder,
+    storeUrl: storeUrlOf(data.STORE, plantFolder, environment),
     tablesFolder: folderOf(data.TABLES_FOLDER, 'ingredient-tables', environment),
     logLevel: data.LOG_LEVEL,
     maxBodyKb: data.MAX_BODY_KB,
@@ -61,6 +70,17 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     requestsPerMinute: data.REQUESTS_PER_MINUTE,
     ...(data.ENGINE !== 'by problem' && { engine: data.ENGINE }),
   };
+}
+
+/** Where the store lies: as named, or beside the files of the plant. */
+export function storeUrlOf(
+  named: string | undefined,
+  plantFolder: string,
+  environment: Readonly<Record<string, string | undefined>>,
+): string {
+  if (named === undefined) return resolve(plantFolder, STORE_FILE);
+  if (named === ':memory:' || dialectOf(named) === 'PostgreSQL') return named;
+  return fromWhereCalled(named, environment);
 }
 
 /** A folder as it was named where the command was given; the project's own one when none was. */

@@ -21,6 +21,8 @@ export interface Lot {
   readonly supplierEstablishment?: string;
   readonly supplierLot?: string;
   readonly location?: string;
+  /** Why it must not be used for now; absent when it may. */
+  readonly held?: string;
 }
 
 /**

@@ -15,6 +15,7 @@ export const SETTINGS: Settings = {
   port: 0,
   plantFolder: join(ROOT, 'demo-data'),
   tablesFolder: join(ROOT, 'ingredient-tables'),
+  storeUrl: ':memory:',
   logLevel: 'silent',
   maxBodyKb: 512,
   solveSeconds: 30,

@@ -16,6 +16,7 @@ describe('settings', () => {
     expect(readSettings({})).toEqual({
       host: '127.0.0.1',
       port: 8080,
+      storeUrl: join(ROOT, 'demo-data/plant.sqlite'),
       plantFolder: resolve('demo-data'),
       tablesFolder: resolve('ingredient-tables'),
       logLevel: 'info',
@@ -161,7 +162,11 @@ function runMain(environment: Record<string, string>) {
     execFile(
       process.execPath,
       ['--import', 'tsx', 'src/main.ts'],
-      { cwd: ROOT, env: { ...process.env, LOG_LEVEL: 'silent', ...environment }, timeout: 50_000 },
+      {
+        cwd: ROOT,
+        env: { ...process.env, LOG_LEVEL: 'silent', STORE: ':memory:', ...environment },
+        timeout: 50_000,
+      },
       (error, stdout, stderr) => resolve({ code: error ? Number(error.code) : 0, stdout, stderr }),
     );
   });
@@ -192,7 +197,7 @@ describe('a port that is taken', () => {
       execFile(
         process.execPath,
         ['--import', 'tsx', '--input-type=module', '--eval', program],
-        { cwd: ROOT, env: { ...process.env, PORT: port }, timeout: 30_000 },
+        { cwd: ROOT, env: { ...process.env, PORT: port, STORE: ':memory:' }, timeout: 30_000 },
         (error, stdout) => resolve({ error, stdout }),
       );
     });
@@ -238,7 +243,7 @@ describe('stopping', () => {
 test('the program prints a worked sheet and its address, serves, and ends well on SIGTERM', async () => {
   const child = spawn(process.execPath, ['--import', 'tsx', 'src/main.ts'], {
     cwd: ROOT,
-    env: { ...process.env, PORT: '0', LOG_LEVEL: 'silent' },
+    env: { ...process.env, PORT: '0', LOG_LEVEL: 'silent', STORE: ':memory:' },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   try {
@@ -269,7 +274,7 @@ test('a request that fails is in the log with its cause, also when only errors a
   const logger = pino({ level: 'error' }, { write: (line: string) => logged.push(line) });
   const service = await startService(SETTINGS, logger);
   try {
-    const products = service.desk.data.products as Map<string, unknown>;
+    const products = (await service.books.plant()).products as Map<string, unknown>;
     products.set('broken', {
       get product(): never {
         throw new Error('a fault planted by a test');

@@ -27,9 +27,23 @@ module.exports = {
     may('labels/', 'labels/', 'formulate/blend\\.ts$', 'rules/', 'batch/', ...LEAVES),
     may('documents/', 'documents/', 'labels/', 'formulate/blend\\.ts$', 'rules/', 'batch/', ...LEAVES),
     may('tables/', 'tables/', 'batch/', ...LEAVES, ...node('fs', 'path'), ...npm('csv-parse', 'zod')),
+    may('ledger/', 'ledger/', ...LEAVES),
+    may('making/', 'making/', 'ledger/', 'formulate/', 'rules/', 'batch/', ...LEAVES),
+    may(
+      'store/',
+      'store/',
+      'ledger/',
+      'making/',
+      ...LEAVES,
+      ...node('async_hooks', 'crypto', 'fs', 'path', 'stream', 'zlib'),
+      ...npm('better-sqlite3', 'kysely', 'pg'),
+    ),
     may(
       'api/',
       'api/',
+      'ledger/',
+      'making/',
+      'store/',
       'documents/',
       'labels/',
       'formulate/',
@@ -42,7 +56,7 @@ module.exports = {
       'solver/engine-names\\.ts$',
       'solver/model\\.ts$',
       ...LEAVES,
-      ...node('fs', 'http', 'module', 'net', 'os', 'path', 'url', 'worker_threads'),
+      ...node('crypto', 'fs', 'http', 'module', 'net', 'os', 'path', 'url', 'worker_threads'),
       ...npm('express', 'express-rate-limit', 'helmet', 'pino', 'pino-http', 'piscina', 'zod', 'zod-openapi'),
     ),
     // The worker is the one place that brings the engine to the use-case for the service.
@@ -67,7 +81,7 @@ module.exports = {
     {
       name: 'express-only-in-the-rim',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/api/(app|routes|error-handler|docs-page|rules-page)\\.ts$' },
+      from: { path: '^src/', pathNot: '^src/api/(app|router|error-handler|docs-page|rules-page)\\.ts$' },
       to: { path: '^node_modules/(@types/)?express/' },
     },
     {

@@ -80,6 +80,7 @@ describe.skipIf(!curlIsThere)(title, () => {
       PORT: '0',
       PLANT_FOLDER: join(ROOT, 'demo-data'),
       TABLES_FOLDER: join(ROOT, 'ingredient-tables'),
+      STORE: ':memory:',
     });
     service = await startService(settings, pino({ level: 'silent' }));
   });

@@ -1,0 +1,51 @@
+import type { z } from 'zod';
+import type { Caller, Incoming } from './access/caller.ts';
+import type { Permission } from './access/roles.ts';
+
+/** What a request brings, before its use-case has looked at it. */
+export interface Call {
+  readonly caller: Caller;
+  readonly params: Readonly<Record<string, string>>;
+  readonly query: unknown;
+  /** The parsed JSON; undefined where the endpoint takes none. */
+  readonly body: unknown;
+  /** From Idempotency-Key, with a hash of what was sent. */
+  readonly idempotency?: { readonly key: string; readonly requestHash: string };
+  /** From If-Match: the version that was read. */
+  readonly ifVersion?: number;
+  readonly incoming: Incoming;
+}
+
+/** What is answered: plain JSON, so that it can be kept and given again. */
+export interface Answer {
+  readonly body?: unknown;
+  /** Of the resource; it becomes the ETag. */
+  readonly version?: number;
+  /** Where what was made can be read, below /v1. */
+  readonly location?: string;
+  /** Set-Cookie and the like. */
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+/** One method at one place: how it is called, who may call it and what it does. The routes and the contract follow. */
+export interface Endpoint {
+  readonly method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
+  /** Below /v1, with places as :name. */
+  readonly path: string;
+  /** In the contract: a heading and one line. */
+  readonly tag: string;
+  readonly says: string;
+  readonly may: Permission;
+  readonly query?: z.ZodObject;
+  /** The body it takes; none is read without it. */
+  readonly takes?: z.ZodType;
+  readonly example?: unknown;
+  readonly gives: z.ZodType;
+  /** 201 for what makes something; 200 when absent. */
+  readonly status?: 200 | 201;
+  /** Other forms of the answer, by content type. */
+  readonly forms?: Readonly<Record<string, (body: never) => string>>;
+  /** Whether If-Match must be there: an update of something that others edit too. */
+  readonly needsVersion?: boolean;
+  readonly handle: (call: Call) => Promise<Answer>;
+}

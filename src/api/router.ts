@@ -1,0 +1,122 @@
+import { type Request, type Response, Router } from 'express';
+import type { Caller, Gate, Incoming } from './access/caller.ts';
+import { mayDo, rolesThatMay } from './access/roles.ts';
+import type { Answer, Call, Endpoint } from './endpoint.ts';
+import { parseOrProblem } from './parse.ts';
+import { idempotencyOf, ifMatchOf } from './preconditions.ts';
+import { Problem } from './problem.ts';
+
+/** Everything under /v1: each endpoint is reached by its method alone, by those who may, and answers in its forms. */
+export function apiRouter(endpoints: readonly Endpoint[], gate: Gate): Router {
+  const router = Router({ caseSensitive: true, strict: true });
+  for (const path of new Set(endpoints.map((endpoint) => endpoint.path))) {
+    const here = endpoints.filter((endpoint) => endpoint.path === path);
+    const route = router.route(path);
+    for (const endpoint of here) {
+      route[METHODS[endpoint.method]](async (request: Request, response: Response) => {
+        await serve(endpoint, gate, request, response);
+      });
+    }
+    route.all(refuseOthers(here.map(({ method }) => method)));
+  }
+  return router;
+}
+
+const METHODS = { GET: 'get', POST: 'post', PUT: 'put', PATCH: 'patch', DELETE: 'delete' } as const;
+
+const JSON_FORM = 'application/json';
+
+async function serve(endpoint: Endpoint, gate: Gate, request: Request, response: Response): Promise<void> {
+  const incoming = incomingOf(request);
+  const caller = allowed(endpoint, await gate.callerOf(incoming));
+  const form = formOf(endpoint, request);
+  const body = endpoint.takes ? jsonBody(request) : undefined;
+  const call: Call = {
+    caller,
+    params: request.params as Record<string, string>,
+    query: endpoint.query ? parseOrProblem(endpoint.query, request.query) : {},
+    body,
+    ...idempotencyOf(incoming, `${endpoint.method} ${request.originalUrl}`, body),
+    ...ifMatchOf(incoming, endpoint.needsVersion ?? false),
+    incoming,
+  };
+  reply(response, await endpoint.handle(call), form, endpoint);
+}
+
+/** Someone who is not known has no more than what needs no login. */
+const STRANGER: Caller = { id: '', name: '', role: 'inspector', via: 'session' };
+
+function allowed({ may }: Endpoint, caller: Caller | undefined): Caller {
+  if (may === 'anyone') return caller ?? STRANGER;
+  if (!caller) {
+    throw new Problem('not-logged-in', 'Log in, or send an API key as "Authorization: Bearer KEY".', {
+      headers: { 'WWW-Authenticate': 'Bearer' },
+    });
+  }
+  if (mayDo(caller.role, may)) return caller;
+  throw new Problem(
+    'not-allowed',
+    `${caller.name} has the role ${caller.role}; this needs ${rolesThatMay(may).join(' or ')}. Ask an admin.`,
+  );
+}
+
+function incomingOf({ method, headers, socket }: Request): Incoming {
+  return { method, headers, remoteAddress: socket.remoteAddress ?? '' };
+}
+
+/** The parsed body; Express leaves it undefined when the content type is not JSON. */
+function jsonBody(request: Request): unknown {
+  if (
+    request.get('content-length') === '0' ||
+    (!request.get('content-length') && !request.get('transfer-encoding'))
+  ) {
+    throw new Problem('not-json', 'There is no body. Send the request as JSON.');
+  }
+  if (!request.is(JSON_FORM)) {
+    const given = request.get('content-type') ?? 'none';
+    throw new Problem(
+      'unsupported-media-type',
+      `The content type is ${given}; send JSON as application/json.`,
+    );
+  }
+  return request.body;
+}
+
+/** The form asked for, settled before any work is done; whoever takes anything gets JSON. */
+function formOf({ forms }: Endpoint, request: Request): string {
+  if (!forms) return JSON_FORM;
+  const known = [JSON_FORM, ...Object.keys(forms)];
+  const form = request.accepts(known);
+  if (typeof form === 'string') return form;
+  throw new Problem('not-acceptable', `This comes as ${known.join(' or ')}; ask for one of them in Accept.`);
+}
+
+function reply(
+  response: Response,
+  answer: Answer,
+  form: string,
+  { forms, method, status = 200 }: Endpoint,
+): void {
+  const { body, version, location, headers = {} } = answer;
+  response.status(status).set(headers);
+  if (version !== undefined) response.set('ETag', `"${version}"`);
+  if (location !== undefined) response.set('Location', `/v1${location}`);
+  if (method === 'GET') response.set('Cache-Control', 'no-cache');
+  const text = forms?.[form];
+  if (text) response.type(form).send(ended(text(body as never)));
+  else if (body === undefined) response.end();
+  else response.json(body);
+}
+
+function ended(text: string): string {
+  return text.endsWith('\n') ? text : `${text}\n`;
+}
+
+function refuseOthers(methods: readonly string[]) {
+  const allow = methods.join(', ');
+  return ({ method, originalUrl }: Request): never => {
+    throw new Problem('method-not-allowed', `${originalUrl} answers ${allow}, not ${method}.`, {
+      headers: { Allow: allow },
+    });
+  };
+}
