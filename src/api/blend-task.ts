@@ -148,13 +148,7 @@ function suppliesOf(
   const fromLots = wanted.flatMap((lot) => {
     const material = materials.get(lot.materialId);
     if (!material) return [];
-    const known = knowledge.find(
-      ({ materialId, supplierEstablishment }) =>
-        materialId === lot.materialId && supplierEstablishment === lot.supplierEstablishment,
-    );
-    const measuredFat = lot.measuredFat ?? ownTests(data.fatTests, lot, date);
-    const tested = measuredFat ? { ...lot, measuredFat } : lot;
-    return [{ ...supplyOfLot(tested, material, known), ...bounds.get(lot.id) }];
+    return [{ ...knownSupply(lot, material, data.fatTests, knowledge, date), ...bounds.get(lot.id) }];
   });
   // A material that is kept in lots is drawn from them alone, so that its lots stay traceable.
   const inLots = new Set(lots.map(({ materialId }) => materialId));
@@ -164,6 +158,30 @@ function suppliesOf(
     return material && !inLots.has(materialId) ? [supplyOfMaterial(material, costPerKg)] : [];
   });
   return [...fromLots, ...fromPrices];
+}
+
+/** A lot with what its own tests and those of its like say on that day. */
+function knownSupply(
+  lot: Lot,
+  material: Material,
+  fatTests: PlantData['fatTests'],
+  knowledge: ReturnType<typeof trimKnowledge>,
+  date: string,
+): Supply {
+  const known = knowledge.find(
+    ({ materialId, supplierEstablishment }) =>
+      materialId === lot.materialId && supplierEstablishment === lot.supplierEstablishment,
+  );
+  const measuredFat = lot.measuredFat ?? ownTests(fatTests, lot, date);
+  return supplyOfLot(measuredFat ? { ...lot, measuredFat } : lot, material, known);
+}
+
+/** One lot of the plant as a blend of that day would see it; undefined when it is not on hand. */
+export function supplyNow(data: PlantData, lotId: string, date: string): Supply | undefined {
+  const lot = data.lots.find(({ id }) => id === lotId);
+  const material = lot && data.materials.get(lot.materialId);
+  if (!lot || !material) return undefined;
+  return knownSupply(lot, material, data.fatTests, trimKnowledge(data.fatTests, data.materials, date), date);
 }
 
 function sizeOf(size: BlendRequest['batchSize']): BatchSize {

@@ -66,7 +66,8 @@ async function formulated(desk: Desk, body: unknown) {
 /** Ways out that a problem names; a blend asked for by itself has them all. */
 const MOST_WAYS_OUT = 3;
 
-async function settledBlend(desk: Desk, body: unknown): Promise<{ task: BlendTask; blend: Blend }> {
+/** A blend with the task that it answers. @throws Problem, 'no-blend' among them. */
+export async function settledBlend(desk: Desk, body: unknown): Promise<{ task: BlendTask; blend: Blend }> {
   const { task, formulation } = await formulated(desk, body);
   if (formulation.outcome === 'blend') return { task, blend: formulation.blend };
   const because = formulation.because.map(({ message }) => message);

@@ -65,7 +65,10 @@ function prepareCorrection(
 }
 
 /** The confidence asked, or that of the house on a limit of this product where it is higher. */
-function sureness(asked: number | undefined, { product, houseRules }: BlendTask): { confidence?: number } {
+export function sureness(
+  asked: number | undefined,
+  { product, houseRules }: Pick<BlendTask, 'product' | 'houseRules'>,
+): { confidence?: number } {
   const house = (houseRules?.certainty ?? [])
     .filter(({ products }) => products?.includes(product.id) ?? true)
     .map(({ confidence }) => confidence);
@@ -121,7 +124,10 @@ function leftOver(
 }
 
 /** The other products of the plant whose rules are known on the day. */
-function otherProducts({ product, date }: BlendTask, { data, ruleSets }: Desk): ProductOfPlant[] {
+export function otherProducts(
+  { product, date }: Pick<BlendTask, 'product' | 'date'>,
+  { data, ruleSets }: Desk,
+): ProductOfPlant[] {
   return [...data.products.values()].flatMap(({ product: other }): ProductOfPlant[] => {
     if (other.id === product.id) return [];
     const ruleSet = ruleSets.find(({ jurisdiction }) => jurisdiction === other.standard.jurisdiction);

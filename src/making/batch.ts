@@ -1,5 +1,6 @@
 import type { Makeup } from '../formulate/blend.ts';
 import type { MassUnit } from '../units.ts';
+import type { Stage } from './finish.ts';
 
 /**
  * The life of a batch: what was planned, what was really done, step by step. Steps are never changed; what stands now
@@ -111,6 +112,8 @@ export interface StepBodies {
     readonly fatFraction: number;
     readonly method: string;
     readonly sdFraction?: number;
+    /** The load that was tested; the whole batch when absent. */
+    readonly load?: number;
     /** Limits with the fat that was found. */
     readonly limits: readonly LimitStanding[];
     readonly makeup: Makeup;
@@ -128,10 +131,12 @@ export interface StepBodies {
     readonly rework: readonly {
       readonly lotId: string;
       readonly materialId: string;
+      readonly stage: Stage;
       readonly massUg: number;
       readonly weight: ScaleWeight;
     }[];
     readonly discarded: readonly {
+      readonly stage: Stage;
       readonly massUg: number;
       readonly weight: ScaleWeight;
       readonly reason: string;
@@ -177,7 +182,8 @@ export interface StepOf<Kind extends StepKind> {
   readonly body: StepBodies[Kind];
   readonly at: string;
   readonly day: string;
-  readonly personId: string;
+  /** Name of who took it. */
+  readonly person: string;
 }
 
 /** The state after each kind of step; one that is not named here leaves the state as it is. */

@@ -7,13 +7,13 @@ import type { Writing } from './store.ts';
 
 /** Batches and their steps: a step is added when the state allows it, and the state follows. */
 
-/** Opens a batch with its plan. @returns its id: the day and a running number, such as 261125-003. */
+/** Opens a batch with its plan. @param day that it is made on. @returns its id: the day and a running number, such as 261125-003. */
 export async function openBatch(
   writing: Writing,
   productId: string,
+  day: string,
   planOf: (batchId: string) => Promise<StepBodies['planned']>,
 ): Promise<string> {
-  const { day } = writing.act;
   const id = await nextBatchId(writing.db, day);
   await writing.db
     .insertInto('batches')
@@ -77,6 +77,7 @@ async function appendStep<Kind extends StepKind>(
     at: act.at,
     day: act.day,
     personId: act.by.id,
+    person: act.by.name,
   });
 }
 
@@ -103,8 +104,8 @@ export async function stepsOfBatch(db: Db, batchId: string): Promise<Step[]> {
     .orderBy('number')
     .execute();
   return rows.map(
-    ({ number, kind, body, at, day, personId }) =>
-      ({ number, kind, body: JSON.parse(body), at, day, personId }) as Step,
+    ({ number, kind, body, at, day, person }) =>
+      ({ number, kind, body: JSON.parse(body), at, day, person }) as Step,
   );
 }
 

@@ -144,6 +144,7 @@ async function first(db: AnyDb, dialect: Dialect): Promise<void> {
     .addColumn('at', 'text', required)
     .addColumn('day', 'text', required)
     .addColumn('person_id', 'text', required)
+    .addColumn('person', 'text', required)
     .addColumn('entry', 'bigint', required)
     .addPrimaryKeyConstraint('batch_steps_key', ['batch_id', 'number'])
     .execute();

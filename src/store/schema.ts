@@ -138,6 +138,8 @@ export interface BatchStepRow {
   at: string;
   day: string;
   personId: string;
+  /** The name as it was then. */
+  person: string;
   entry: number;
 }
 

@@ -28,7 +28,7 @@ module.exports = {
     may('documents/', 'documents/', 'labels/', 'formulate/blend\\.ts$', 'rules/', 'batch/', ...LEAVES),
     may('tables/', 'tables/', 'batch/', ...LEAVES, ...node('fs', 'path'), ...npm('csv-parse', 'zod')),
     may('ledger/', 'ledger/', ...LEAVES),
-    may('making/', 'making/', 'ledger/', 'formulate/', 'rules/', 'batch/', ...LEAVES),
+    may('making/', 'making/', 'ledger/', 'correct/', 'formulate/', 'rules/', 'batch/', ...LEAVES),
     may(
       'store/',
       'store/',

@@ -1,0 +1,195 @@
+import type { z } from 'zod';
+import { batchSheetText } from '../../documents/batch-sheet-text.ts';
+import { labelText } from '../../documents/label-text.ts';
+import { type BatchState, stepsOf } from '../../making/batch.ts';
+import { listBatches, stepsOfBatch } from '../../store/batches.ts';
+import { documentOf } from '../../store/documents.ts';
+import type { Permission } from '../access/roles.ts';
+import type { Books } from '../books.ts';
+import { batchSheetAnswerSchema, labelAnswerSchema } from '../contract/blend-answer.ts';
+import { correctionAnswerSchema } from '../contract/correction.ts';
+import type { Answer, Call, Endpoint } from '../endpoint.ts';
+import { Problem } from '../problem.ts';
+import { cancelBatch, closeBatch } from './close.ts';
+import {
+  batchAnswer,
+  batchCorrectionSchema,
+  batchesAnswer,
+  batchesQuery,
+  batchTestSchema,
+  closeSchema,
+  finishSchema,
+  packSchema,
+  planRequestSchema,
+  takeBackSchema,
+  weighedSchema,
+  weighingSchema,
+} from './contract.ts';
+import { finishBatch } from './finish.ts';
+import { openedBatch } from './opened.ts';
+import { packBatch } from './pack.ts';
+import { planBatch } from './plan.ts';
+import { correctBatch, proposeCorrection, testBatch } from './test.ts';
+import { batchView } from './view.ts';
+import { takeBack, weighed, weighIn } from './weigh.ts';
+
+/** The life of batches, from the plan to the sealed record. */
+export function batchEndpoints(books: Books): Endpoint[] {
+  const step = (
+    path: string,
+    says: string,
+    may: Permission,
+    takes: z.ZodType,
+    take: (books: Books, call: Call) => Promise<Answer>,
+    example?: unknown,
+  ): Endpoint => ({
+    method: 'POST',
+    path: `/batches/:id/${path}`,
+    tag: 'Batches',
+    says,
+    may,
+    takes,
+    ...(example !== undefined && { example }),
+    gives: batchAnswer,
+    handle: (call) => take(books, call),
+  });
+  const document = <Value>(
+    path: 'sheet' | 'label',
+    says: string,
+    gives: z.ZodType,
+    text: (value: Value) => string,
+  ): Endpoint => ({
+    method: 'GET',
+    path: `/batches/:id/${path}`,
+    tag: 'Batches',
+    says,
+    may: 'read',
+    gives,
+    forms: { 'text/plain': text as (body: never) => string },
+    handle: async ({ params }) => ({ body: await readDocument(books, params.id ?? '', path) }),
+  });
+  const lb = (value: string) => ({ value, unit: 'lb' });
+  return [
+    {
+      method: 'POST',
+      path: '/batches',
+      tag: 'Batches',
+      says: 'Plan a batch: the least-cost blend of what is free, with its lots promised to it',
+      may: 'plan',
+      takes: planRequestSchema,
+      example: { product: 'ground-beef-80-20', batchSize: { total: { value: 300, unit: 'lb' } } },
+      gives: batchAnswer,
+      status: 201,
+      handle: (call) => planBatch(books, call),
+    },
+    {
+      method: 'GET',
+      path: '/batches',
+      tag: 'Batches',
+      says: 'Batches, the latest first',
+      may: 'read',
+      query: batchesQuery,
+      gives: batchesAnswer,
+      handle: async ({ query }) => ({
+        body: await readBatches(books, query as z.output<typeof batchesQuery>),
+      }),
+    },
+    {
+      method: 'GET',
+      path: '/batches/:id',
+      tag: 'Batches',
+      says: 'One batch as it stands: what is planned, weighed and found, and every limit on it',
+      may: 'read',
+      gives: batchAnswer,
+      handle: async ({ params }) => {
+        const view = batchView(await books.store.read((db) => openedBatch(db, params.id ?? '')));
+        return { body: view, version: view.version };
+      },
+    },
+    document('sheet', 'The batch sheet as it was planned', batchSheetAnswerSchema, batchSheetText),
+    document('label', 'The label declaration as it was planned', labelAnswerSchema, labelText),
+    step('weighings', 'Weigh a line into a load', 'work', weighingSchema, weighIn, {
+      line: 1,
+      load: 1,
+      weight: lb('120.5'),
+    }),
+    step('weighings/:step/reversal', 'Take a wrong weighing back', 'work', takeBackSchema, takeBack, {
+      reason: 'read off the wrong scale',
+    }),
+    step(
+      'weighed',
+      'Everything is weighed in: every departure from the plan gets its reason',
+      'work',
+      weighedSchema,
+      weighed,
+      {
+        reasons: [{ line: 3, reason: 'the last box was short' }],
+      },
+    ),
+    step('tests', 'A fat test of the mix', 'work', batchTestSchema, testBatch, {
+      fatFraction: 0.213,
+      method: 'NIR',
+    }),
+    {
+      ...step(
+        'correction-proposals',
+        'What to add to a load whose fat test is off; nothing is booked',
+        'read',
+        batchCorrectionSchema,
+        proposeCorrection,
+        {},
+      ),
+      gives: correctionAnswerSchema,
+    },
+    step(
+      'corrections',
+      'Add what brings a load back to the plan',
+      'work',
+      batchCorrectionSchema,
+      correctBatch,
+      { load: 1 },
+    ),
+    step('finish', 'What came out: product, rework, loss, temperatures', 'work', finishSchema, finishBatch, {
+      output: { weight: lb('298.5') },
+      temperatures: [{ what: 'after mixing', value: 38, unit: 'F', time: '10:20' }],
+    }),
+    step('packs', 'Packs made of it', 'work', packSchema, packBatch, {
+      packs: [{ count: 200, net: lb('1') }],
+    }),
+    step('closing', 'Seal the record of the batch', 'plan', closeSchema, closeBatch, {}),
+    step('cancellation', 'Give a plan up: its lots are free again', 'plan', takeBackSchema, cancelBatch, {
+      reason: 'the order was withdrawn',
+    }),
+  ];
+}
+
+async function readBatches(books: Books, query: z.output<typeof batchesQuery>) {
+  const { productId, state, fromDay, toDay, before, limit } = query;
+  const rows = await books.store.read((db) =>
+    listBatches(db, {
+      ...(productId !== undefined && { productId }),
+      ...(state !== undefined && { states: [state] }),
+      ...(fromDay !== undefined && { fromDay }),
+      ...(toDay !== undefined && { toDay }),
+      ...(before !== undefined && { beforeId: before }),
+      limit: limit + 1,
+    }),
+  );
+  const items = rows.slice(0, limit).map(({ id, productId: product, day, state: now, steps }) => ({
+    id,
+    productId: product,
+    date: day,
+    state: now as BatchState,
+    version: steps,
+  }));
+  const last = items.at(-1);
+  return { items, ...(rows.length > limit && last && { next: last.id }) };
+}
+
+async function readDocument(books: Books, id: string, which: 'sheet' | 'label'): Promise<unknown> {
+  return books.store.read(async (db) => {
+    const [plan] = stepsOf(await stepsOfBatch(db, id), 'planned');
+    if (!plan) throw new Problem('not-found', `There is no batch "${id}".`);
+    return documentOf(db, which === 'sheet' ? plan.body.sheetHash : plan.body.labelHash);
+  });
+}

@@ -1,0 +1,151 @@
+import { batchSheet } from '../../documents/batch-sheet.ts';
+import type { Blend, BlendLine } from '../../formulate/blend.ts';
+import { declare } from '../../labels/declaration.ts';
+import { micrograms } from '../../ledger/micrograms.ts';
+import { Refused } from '../../ledger/refused.ts';
+import type { PlannedLine, StepBodies } from '../../making/batch.ts';
+import type { Basis } from '../../making/standing.ts';
+import { openBatch } from '../../store/batches.ts';
+import { keepDocument } from '../../store/documents.ts';
+import { reserve } from '../../store/lots.ts';
+import type { Writing } from '../../store/store.ts';
+import { fixed, massText } from '../../units.ts';
+import type { BlendTask } from '../blend-task.ts';
+import { settledBlend } from '../blending.ts';
+import { type Books, change, deskOf } from '../books.ts';
+import type { Answer, Call } from '../endpoint.ts';
+import { parseOrProblem } from '../parse.ts';
+import { Problem } from '../problem.ts';
+import { planRequestSchema } from './contract.ts';
+import { fingerprintOf } from './fingerprint.ts';
+import { keptSupply, openedBatch } from './opened.ts';
+import { batchView } from './view.ts';
+
+/** How often a plan is worked out anew when someone else took of its lots in the meantime. */
+const MOST_TRIES = 3;
+
+/**
+ * Works out the blend on what is free now and promises its lots to a new batch, so that no one else gets them.
+ * @throws Problem when there is no blend, Refused when its lots are gone each time.
+ */
+export async function planBatch(books: Books, call: Call): Promise<Answer> {
+  const { fingerprint, ...request } = parseOrProblem(planRequestSchema, call.body);
+  for (let attempt = 1; ; attempt++) {
+    const desk = await deskOf(books);
+    const { task, blend } = await settledBlend(desk, request);
+    refuseAnother(fingerprint, task, blend);
+    try {
+      return await change(
+        books,
+        call,
+        { action: 'batch planned', subject: { kind: 'batch', id: '' } },
+        (writing) => writePlan(writing, request, task, blend),
+      );
+    } catch (error) {
+      if (attempt === MOST_TRIES || !isTakenMeanwhile(error)) throw error;
+    }
+  }
+}
+
+function isTakenMeanwhile(error: unknown): boolean {
+  return error instanceof Refused && (error.code === 'short' || error.code === 'not usable');
+}
+
+/** Whoever has seen a blend gets that one or none. */
+function refuseAnother(fingerprint: string | undefined, { plant }: BlendTask, blend: Blend): void {
+  if (fingerprint === undefined || fingerprint === fingerprintOf(blend)) return;
+  const lots = blend.lines
+    .filter(({ supply }) => supply.lot)
+    .map(({ supply, massKg }) => `${massText(massKg, plant.units)} of ${supply.id}`);
+  throw new Problem(
+    'not-as-things-stand',
+    `The lots on hand changed since you saw the blend. Now it takes ${lots.join(', ')} and costs ${fixed(blend.cost, 2)} ${plant.currency}. Look at it again, then plan it.`,
+  );
+}
+
+async function writePlan(writing: Writing, request: unknown, task: BlendTask, blend: Blend) {
+  const { product, date, plant } = task;
+  const id = await openBatch(writing, product.id, date, async (batchId) => {
+    const plan = await planOf(writing, request, task, blend);
+    await reserveLines(writing, batchId, plan.lines, date);
+    return plan;
+  });
+  const view = batchView(await openedBatch(writing.db, id));
+  return {
+    says: `${massText(blend.batchKg, plant.units)} of ${product.name} in ${blend.loads} load${blend.loads === 1 ? '' : 's'}`,
+    subject: { kind: 'batch', id },
+    result: { body: view, version: view.version, location: `/batches/${id}` },
+  };
+}
+
+async function planOf(
+  writing: Writing,
+  request: unknown,
+  task: BlendTask,
+  blend: Blend,
+): Promise<StepBodies['planned']> {
+  const { product, standard, edition, houseRules, plant, date, casing } = task;
+  const basis: Basis = {
+    product,
+    standard,
+    edition,
+    plant,
+    date,
+    ...(houseRules && { houseRules }),
+    ...(casing && { casing }),
+  };
+  const lines = blend.lines.map((line, index) => plannedLine(line, index + 1, allLoads(blend.loads)));
+  return {
+    date,
+    loads: blend.loads,
+    batchUg: lines.reduce((total, { perLoadUg, loads }) => total + perLoadUg * loads.length, 0),
+    lines,
+    request,
+    basisHash: await keepDocument(writing, basis),
+    suppliesHash: await keepDocument(
+      writing,
+      blend.lines.map(({ supply }) => keptSupply(supply)),
+    ),
+    sheetHash: await keepDocument(writing, batchSheet({ ...task, blend })),
+    labelHash: await keepDocument(writing, declare(product, standard, blend, plant, casing)),
+    cost: blend.cost,
+    currency: plant.currency,
+  };
+}
+
+function allLoads(count: number): number[] {
+  return Array.from({ length: count }, (_, index) => index + 1);
+}
+
+/** A line of a blend as one to weigh. */
+export function plannedLine(
+  { supply, weight }: Pick<BlendLine, 'supply' | 'weight'>,
+  number: number,
+  loads: readonly number[],
+): PlannedLine {
+  const { scale, text } = weight;
+  return {
+    number,
+    supplyId: supply.id,
+    materialId: supply.material.id,
+    material: supply.material.name,
+    ...(supply.lot && { lotId: supply.lot.id }),
+    perLoad: { value: text, unit: scale.unit },
+    scaleId: scale.id,
+    perLoadUg: micrograms(text, scale.unit),
+    loads,
+  };
+}
+
+/** Promises the lots of these lines to a batch. @throws Refused when one is gone. */
+export async function reserveLines(
+  writing: Writing,
+  batchId: string,
+  lines: readonly PlannedLine[],
+  date: string,
+): Promise<void> {
+  for (const { lotId, perLoadUg, loads } of lines) {
+    const wantedUg = perLoadUg * loads.length;
+    if (lotId !== undefined && wantedUg > 0) await reserve(writing, lotId, batchId, wantedUg, date);
+  }
+}
