@@ -1,5 +1,5 @@
 import { fractionOfPercent } from '../units.ts';
-import { isMeat, type Material } from './material.ts';
+import { isMeat, isRework, type Material } from './material.ts';
 
 /** A fat found by a test. */
 export interface MeasuredFat {
@@ -85,17 +85,36 @@ export const OTHER_METHOD_SD: FatSdDefault = {
     'abstract that gives none. Kolar 1993: 31 laboratories on one reference meat, sd 0.58',
 };
 
+/** How much of what a process took from rework may have been fat instead of water, or water instead of fat. */
+export const PROCESS_LOSS_SD = {
+  says: 'what the process took from rework',
+  ofLoss: 0.1,
+  source: 'own judgement: the loss is weighed, how much of it was fat is declared and not weighed',
+} as const;
+
 /**
- * Standard deviation of the fat of a lot of which only the material is known, as a fraction of the mass.
+ * Standard deviation of the fat of a lot of which only the material is known, as a fraction of the mass. Of rework it
+ * follows from its parts, which err independently of each other.
  * @returns 0 for what is no meat.
  */
 export function defaultFatSd(material: Material): number {
   if (!isMeat(material)) return 0;
+  if (isRework(material)) return reworkFatSd(material);
   if (material.kind === 'fat' || material.kind === 'skin') return fractionOfPercent(FAT_AND_SKIN_SD.sdPoints);
   const { fatFraction } = material.composition;
   const found = TRIM_CLASS_SDS.find(({ mostFatFraction }) => fatFraction <= mostFatFraction);
   if (!found) throw new RangeError(`fatFraction of ${material.id} is ${fatFraction}; it must be 0 to 1`);
   return fractionOfPercent(found.sdPoints);
+}
+
+function reworkFatSd({ madeOf = [] }: Material): number {
+  const lost = madeOf
+    .filter(({ material }) => material.kind === 'process loss')
+    .reduce((sum, { fraction }) => sum - Number(fraction), 0);
+  const parts = madeOf.map(
+    ({ material, fraction, fatSdFraction }) => Number(fraction) * (fatSdFraction ?? defaultFatSd(material)),
+  );
+  return Number(Math.hypot(...parts, PROCESS_LOSS_SD.ofLoss * lost).toFixed(12));
 }
 
 /**

@@ -48,8 +48,15 @@ export const OTHER_KINDS = [
   'water',
 ] as const;
 
+/** Kinds that a table may give. */
 export const MATERIAL_KINDS = [...MEAT_KINDS, ...OTHER_KINDS] as const;
-export type MaterialKind = (typeof MATERIAL_KINDS)[number];
+
+/**
+ * Kinds that only come about in the plant: rework, which is what it is made of, and what a process took out of it
+ * (less than nothing of it stands among the parts of rework). Neither is an ingredient of its own.
+ */
+export const MADE_KINDS = ['rework', 'process loss'] as const;
+export type MaterialKind = (typeof MATERIAL_KINDS)[number] | (typeof MADE_KINDS)[number];
 
 /**
  * Substances that some rule counts, carried by a material as a fraction of its mass, each in the form that went in:
@@ -134,9 +141,31 @@ export interface Material {
   readonly subIngredients: readonly string[];
   /** Where the figures come from. */
   readonly source: string;
+  /** What rework is made of; every rule counts these in its place. Plain data, so it can be stored as JSON. */
+  readonly madeOf?: readonly MadeOf[];
+  /** The product that left it over, for rework. */
+  readonly reworkOf?: string;
 }
 
-/** Whether it counts toward the green weight: meat, poultry and their byproducts. */
+/** One part of a material that is made of others. */
+export interface MadeOf {
+  /** With the composition that it actually had. */
+  readonly material: Material;
+  /**
+   * Kilograms that went in for a kilogram of the whole, as decimal text: a double has too few digits to keep what
+   * stood exactly at a limit there. All parts add up to 1; what a process took stands among them, below 0.
+   */
+  readonly fraction: string;
+  /** Standard deviation of its fat, as a fraction of it, where it is known better than by its class. */
+  readonly fatSdFraction?: number;
+}
+
+/** Whether it is weighed into the meat block: meat, poultry, their byproducts, and rework made of them. */
 export function isMeat(material: Material): boolean {
-  return (MEAT_KINDS as readonly string[]).includes(material.kind);
+  return isRework(material) || (MEAT_KINDS as readonly string[]).includes(material.kind);
+}
+
+/** Whether it was a batch before and goes into another one. */
+export function isRework({ kind }: Pick<Material, 'kind'>): boolean {
+  return kind === 'rework';
 }

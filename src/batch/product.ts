@@ -10,6 +10,8 @@ export interface Product {
   readonly standard: { readonly jurisdiction: string; readonly productClass: string };
   readonly meatBlock: readonly MeatPart[];
   readonly seasoning: readonly SeasoningLine[];
+  /** What rework may go in; none does without it. */
+  readonly rework?: ReworkAllowed;
   readonly targets: readonly Target[];
   readonly process: Process;
   readonly form: Form;
@@ -29,11 +31,20 @@ export interface MeatPart {
 export const SEASONING_BASES = ['green weight', 'batch', 'finished weight'] as const;
 export type SeasoningBasis = (typeof SEASONING_BASES)[number];
 
-/** An ingredient outside the meat block, at a fixed rate on its basis or anywhere between two rates. */
+/**
+ * An ingredient outside the meat block, at a fixed rate on its basis or anywhere between two rates. Rework has its
+ * seasoning in it: neither its weight nor its seasonings count toward a line, but everything of it toward every limit.
+ */
 export interface SeasoningLine {
   readonly materialId: string;
   readonly basis: SeasoningBasis;
   readonly minFraction: number;
+  readonly maxFraction: number;
+}
+
+/** Like into like: rework of these products, and how much of the batch it may be. */
+export interface ReworkAllowed {
+  readonly productIds: readonly string[];
   readonly maxFraction: number;
 }
 

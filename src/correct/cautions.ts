@@ -1,5 +1,5 @@
 import { CURING_AGENTS, carries } from '../batch/carries.ts';
-import { ALLERGENS, type Allergen } from '../batch/material.ts';
+import { ALLERGENS, type Allergen, isRework } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import { toNumber } from '../exact.ts';
 import type { BlendLine } from '../formulate/blend.ts';
@@ -49,7 +49,7 @@ export function additionCautions(mix: readonly MixLine[], lines: readonly BlendL
   return [
     'A correction is a new weighing: record lots, weights, time and who weighed, beside the batch record.',
     'Mix until the addition is even, then test the fat again before the load leaves the mixer.',
-    ...(lines.some(({ supply }) => carries(supply.material, CURING_AGENTS))
+    ...(lines.some(({ supply }) => !isRework(supply.material) && carries(supply.material, CURING_AGENTS))
       ? [
           'Cure is topped up for the added meat alone: a second person checks the weight, and no other cure goes in.',
         ]

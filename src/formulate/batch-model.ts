@@ -3,13 +3,12 @@ import type { Product } from '../batch/product.ts';
 import { add, type Exact, exact, isZero, multiply, ZERO } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import type { Form } from '../rules/form.ts';
-import { massOf } from '../rules/forms/build.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
 import { rowsOf } from '../rules/row.ts';
 import { type ExactColumn, type ExactModel, type ExactRow, toLinear, toRow } from '../solver/exact-model.ts';
 import type { LinearModel } from '../solver/model.ts';
-import { BASIS_FORMS } from './house-limits.ts';
+import { basisForm, lineForm } from './house-limits.ts';
 import type { BatchSize } from './request.ts';
 
 /** A million kilograms: beyond it the size is a slip, and numbers lose their milligrams. */
@@ -97,12 +96,12 @@ function sizeRow({ form, massKg }: SizeRow, coefficients: Coefficients): ExactRo
 }
 
 /** A line at a fixed rate is exactly that rate of its basis: Σ line − rate × basis = 0. */
-export function seasoningRows({ seasoning }: Product, coefficients: Coefficients): ExactRow[] {
-  return seasoning
+export function seasoningRows(product: Product, coefficients: Coefficients): ExactRow[] {
+  return product.seasoning
     .filter(({ minFraction, maxFraction }) => minFraction === maxFraction)
     .map(({ materialId, basis, minFraction }) => {
-      const line = termsOf(massOf(materialId, materialId, { materialIds: [materialId] }), coefficients);
-      const share = termsOf(BASIS_FORMS[basis], coefficients).map(({ column, coefficient }) => ({
+      const line = termsOf(lineForm(materialId), coefficients);
+      const share = termsOf(basisForm(basis, product), coefficients).map(({ column, coefficient }) => ({
         column,
         coefficient: multiply(exact(-minFraction), coefficient),
       }));

@@ -1,5 +1,5 @@
 import { ACCELERATORS, CURING_AGENTS, carriedFraction, carries, NITRITES } from '../batch/carries.ts';
-import { isMeat } from '../batch/material.ts';
+import { isMeat, isRework, type Material } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import type { Check } from '../rules/check.ts';
 import type { Applied } from '../rules/house-rules.ts';
@@ -30,6 +30,7 @@ export function blendCautions(blend: Cautioned): string[] {
   return [
     ...coarseLines(blend),
     ...untestedFat(blend),
+    ...reworkPutIn(blend),
     ...limitsFromMemory(blend),
     ...limitsOff(blend),
     ...declaredYield(blend),
@@ -55,17 +56,42 @@ function coarseLines({ lines }: Cautioned): string[] {
 export function untestedFat({ lines }: Pick<Cautioned, 'lines'>): string[] {
   const untested = lines.filter(({ supply }) => isMeat(supply.material) && !supply.lot?.measuredFat);
   const learned = untested.filter(({ supply }) => supply.fat?.from === 'lots of the supplier');
-  const byClass = untested.filter((line) => !learned.includes(line));
+  const rework = untested.filter(({ supply }) => isRework(supply.material));
+  const byClass = untested.filter((line) => !learned.includes(line) && !rework.includes(line));
   const names = byClass.map(({ supply }) => supply.id).join(', ');
   return [
     ...learned.map(
       ({ supply: { id, fat } }) =>
         `Fat of ${id} was not tested; ${fixed((fat?.meanFraction ?? 0) * 100, 1)} % is expected from ${fat?.says}: test the ground batch.`,
     ),
+    ...rework.map(
+      ({ supply: { id } }) =>
+        `Fat of ${id} is worked out from the batch that it was left over from, not tested: test the ground batch.`,
+    ),
     ...(byClass.length === 0
       ? []
       : [`Fat of ${names} is the figure of its class, not a test of the lot: test the ground batch.`]),
   ];
+}
+
+/** Rework carries what is wrong with one batch into the next; what to look at is common practice. */
+function reworkPutIn({ product, lines }: Cautioned): string[] {
+  const rework = lines.filter(({ supply }) => isRework(supply.material));
+  if (rework.length === 0) return [];
+  const names = rework.map(({ supply }) => supply.id).join(', ');
+  const lostWeight = rework.some(({ supply }) => hasLost(supply.material));
+  return [
+    `Rework goes in (${names}): only what was kept cold and clean and is free of inedible casing. What is wrong with its batch is then wrong with this one: keep the two together in the records. Which rework may go in, and for how long, is for the HACCP plan to say.`,
+    ...(lostWeight && product.process.yieldFraction < 1
+      ? [
+          'The declared yield is reckoned on the rework as well, which has lost weight once and will lose less now: weigh the finished batch, and test its moisture where it is near a limit.',
+        ]
+      : []),
+  ];
+}
+
+function hasLost({ madeOf = [] }: Material): boolean {
+  return madeOf.some(({ fraction }) => Number(fraction) < 0);
 }
 
 function limitsFromMemory({ checks }: Cautioned): string[] {

@@ -1,5 +1,5 @@
 import type { Supply } from '../batch/lot.ts';
-import { isMeat } from '../batch/material.ts';
+import { isMeat, isRework } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import { compare, ZERO } from '../exact.ts';
 import { forbiddenBy } from '../rules/eligibility.ts';
@@ -39,8 +39,12 @@ export function chooseSupplies(
   return { usable, leftOut, issues };
 }
 
-/** Whether the product has a part or a line for the material at all. */
-export function hasPlace(supply: Supply, { meatBlock, seasoning }: Product): boolean {
+/** Whether the product has a part or a line for the material at all, or takes rework of the product it was. */
+export function hasPlace(supply: Supply, { meatBlock, seasoning, rework }: Product): boolean {
+  const { material } = supply;
+  if (isRework(material)) {
+    return material.reworkOf !== undefined && rework?.productIds.includes(material.reworkOf) === true;
+  }
   return isMeat(supply.material)
     ? meatBlock.some((part) => selects(part, supply))
     : seasoning.some(({ materialId }) => materialId === supply.material.id);
@@ -84,7 +88,8 @@ function findGaps(
 ): Issue[] {
   const { meatBlock, seasoning } = product;
   const issues: Issue[] = [];
-  const meat = usable.filter(({ material }) => isMeat(material));
+  // Rework goes into a batch; it does not make one.
+  const meat = usable.filter(({ material }) => isMeat(material) && !isRework(material));
   const rejected = (supplies: readonly LeftOut[]) =>
     supplies.map(({ supply, because }) => `${supply.id} is left out: ${because}`).join('; ');
 

@@ -10,7 +10,7 @@ import type { Applied } from '../rules/house-rules.ts';
 import type { SizeRow } from './batch-model.ts';
 import type { AskedRate, Blend, BlendLine, Makeup, SwitchedOff } from './blend.ts';
 import { blendCautions } from './cautions.ts';
-import { BASIS_FORMS } from './house-limits.ts';
+import { basisForm } from './house-limits.ts';
 import type { FormulationRequest } from './request.ts';
 import { lineKg, type WeighedLine } from './round.ts';
 
@@ -114,7 +114,7 @@ function rateOf(
   return {
     fraction: recipe.minFraction,
     basis: recipe.basis,
-    actualFraction: ratio(mass, coefficients.total(BASIS_FORMS[recipe.basis], masses)),
+    actualFraction: ratio(mass, coefficients.total(basisForm(recipe.basis, request.product), masses)),
     togetherWith: ofMaterial.map((other) => other.supply.id).filter((id) => id !== supply.id),
   };
 }

@@ -1,6 +1,7 @@
+import { MEAT_KINDS } from '../batch/material.ts';
 import type { Product, SeasoningBasis, Target } from '../batch/product.ts';
 import type { Form } from '../rules/form.ts';
-import { massOf } from '../rules/forms/build.ts';
+import { form, mass, massOf } from '../rules/forms/build.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
 import { fatPercentOf, fixed, fractionOfPercent, percentOfFraction } from '../units.ts';
@@ -12,14 +13,46 @@ export function houseLimits(product: Product): Limit[] {
     ...labelLimits(product),
     ...shareLimits(product),
     ...seasoningLimits(product),
+    ...reworkLimits(product),
   ];
 }
 
-export const BASIS_FORMS: Readonly<Record<SeasoningBasis, Form>> = {
+const WHOLE_FORMS: Readonly<Record<SeasoningBasis, Form>> = {
   'green weight': FORMS.greenWeight,
   batch: FORMS.formula,
   'finished weight': FORMS.finished,
 };
+
+const FRESH_FORMS: Readonly<Record<SeasoningBasis, Form>> = {
+  'green weight': form(
+    'freshGreenWeight',
+    'green weight of meat, poultry and their byproducts, rework not counted',
+    mass({ kinds: MEAT_KINDS, exceptKinds: ['rework'] }),
+  ),
+  batch: form(
+    'freshFormula',
+    'all ingredients, water included, rework not counted',
+    mass({ exceptKinds: ['rework'] }),
+  ),
+  'finished weight': form(
+    'freshFinished',
+    'finished product, rework not counted',
+    mass({ exceptKinds: ['rework'] }, 1, 'yield'),
+  ),
+};
+
+/**
+ * What the rate of a seasoning line is on. Rework comes seasoned, so where it may go in the recipe is scaled on what is
+ * fresh (common practice); a rate on the whole would season it twice. Limits are on the whole all the same.
+ */
+export function basisForm(basis: SeasoningBasis, { rework }: Pick<Product, 'rework'>): Form {
+  return (rework ? FRESH_FORMS : WHOLE_FORMS)[basis];
+}
+
+/** What is weighed in of a material for its line, not what rework brings of it. */
+export function lineForm(materialId: string): Form {
+  return massOf(materialId, materialId, { materialIds: [materialId], exceptKinds: ['rework'] });
+}
 
 const TARGET_FORMS: Readonly<Record<Target['measure'], Form>> = {
   fat: FORMS.finishedFat,
@@ -120,8 +153,8 @@ function shareLimits({ meatBlock }: Product): Limit[] {
   );
 }
 
-function seasoningLimits({ seasoning }: Product): Limit[] {
-  return seasoning
+function seasoningLimits(product: Product): Limit[] {
+  return product.seasoning
     .filter(({ minFraction, maxFraction }) => minFraction !== maxFraction)
     .flatMap(({ materialId, basis, minFraction, maxFraction }) =>
       ends(
@@ -129,10 +162,24 @@ function seasoningLimits({ seasoning }: Product): Limit[] {
           ...HOUSE,
           id: `house-line-${materialId}`,
           what: `${materialId} on ${basis}`,
-          numerator: massOf(materialId, materialId, { materialIds: [materialId] }),
-          basis: BASIS_FORMS[basis],
+          numerator: lineForm(materialId),
+          basis: basisForm(basis, product),
         },
         { min: minFraction || undefined, max: maxFraction },
       ),
     );
+}
+
+function reworkLimits({ rework }: Product): Limit[] {
+  if (!rework) return [];
+  return ends(
+    {
+      ...HOUSE,
+      id: 'house-rework',
+      what: 'Share of rework in the batch',
+      numerator: massOf('rework', 'rework', { kinds: ['rework'] }),
+      basis: FORMS.formula,
+    },
+    { max: rework.maxFraction },
+  );
 }

@@ -1,6 +1,6 @@
-import { isMeat } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
-import { exact, subtract, sum, toNumber } from '../exact.ts';
+import { type Exact, exact, isZero, multiply, ONE, subtract, sum, toNumber, ZERO } from '../exact.ts';
+import type { Coefficients } from '../rules/coefficients.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { SizeRow } from './batch-model.ts';
 import { lineKg, roundingOf, type WeighedLine } from './round.ts';
@@ -8,12 +8,13 @@ import { lineKg, roundingOf, type WeighedLine } from './round.ts';
 /** Engines answer to about 1e-8 kg: less than this is nothing missing. */
 const NOTHING_KG = 1e-7;
 
-/** What one load should weigh, and which lines count toward it. */
+/** What one load should weigh, and how its lines count toward it. */
 export interface LoadSize {
   readonly targetKg: number;
   /** Whether a load may not fall short of it. */
   readonly isLeast: boolean;
-  readonly counts: (line: WeighedLine) => boolean;
+  /** What a kilogram of a line counts: all of it, nothing, or of rework the green weight that it holds. */
+  readonly perKg: (line: WeighedLine) => Exact;
 }
 
 /** Mixer loads that a batch takes. */
@@ -23,27 +24,42 @@ export function loadsOf(massesKg: readonly number[], { mixerCapacityKg }: Plant)
 }
 
 /** The asked size of the batch as the raw weight of one load. */
-export function loadSize({ form, massKg, isLeast }: SizeRow, loads: number, yieldFraction: number): LoadSize {
-  const rawKg = form === FORMS.finished ? massKg / yieldFraction : massKg;
+export function loadSize(
+  { form, massKg, isLeast }: SizeRow,
+  loads: number,
+  coefficients: Coefficients,
+): LoadSize {
+  const rawKg = form === FORMS.finished ? massKg / coefficients.process.yieldFraction : massKg;
   return {
     targetKg: rawKg / loads,
     isLeast,
-    counts: form === FORMS.greenWeight ? ({ supply }) => isMeat(supply.material) : () => true,
+    perKg: form === FORMS.greenWeight ? ({ column }) => coefficients.of(form)[column] ?? ZERO : () => ONE,
   };
 }
 
+/** Whether a line counts toward the size. */
+export function countsIn(line: WeighedLine, { perKg }: LoadSize): boolean {
+  return !isZero(perKg(line));
+}
+
+/** What one division of a line counts, in kilograms. */
+export function countedStepKg(line: WeighedLine, { perKg }: LoadSize): number {
+  return toNumber(multiply(line.divisionKg, perKg(line)));
+}
+
 /** What a load lacks of its size; negative when it is too heavy. */
-export function missingKg(lines: readonly WeighedLine[], { targetKg, counts }: LoadSize): number {
-  return toNumber(subtract(exact(targetKg), sum(lines.filter(counts).map(lineKg))));
+export function missingKg(lines: readonly WeighedLine[], { targetKg, perKg }: LoadSize): number {
+  const countedKg = sum(lines.map((line) => multiply(lineKg(line), perKg(line))));
+  return toNumber(subtract(exact(targetKg), countedKg));
 }
 
 /**
  * How far a load may be from its size: one division of its coarsest line. Where every meat line is at the end
  * of its lot, nothing can take up what their divisions leave, and that counts too.
  */
-export function sizeTolerance(lines: readonly WeighedLine[], { counts }: LoadSize): number {
-  const counted = lines.filter(counts);
-  const stepKg = ({ divisionKg }: WeighedLine) => toNumber(divisionKg);
+export function sizeTolerance(lines: readonly WeighedLine[], size: LoadSize): number {
+  const counted = lines.filter((line) => countsIn(line, size));
+  const stepKg = (line: WeighedLine) => countedStepKg(line, size);
   // A line that is fixed, such as whole boxes, takes up nothing and leaves nothing.
   const isFixed = ({ leastDivisions, mostDivisions }: WeighedLine) => leastDivisions === mostDivisions;
   const coarsest = Math.max(0, ...counted.filter((line) => !isFixed(line)).map(stepKg));
@@ -68,11 +84,11 @@ export function fillUp(
   let missing = missingKg(lines, size);
   for (;;) {
     const open = filled
-      .map((line, index) => ({ line, index, stepKg: toNumber(line.divisionKg) }))
+      .map((line, index) => ({ line, index, stepKg: countedStepKg(line, size) }))
       .filter(
         ({ line, index }) =>
           roundingOf(line.supply.material) === 'free' &&
-          size.counts(line) &&
+          countsIn(line, size) &&
           line.divisions < line.mostDivisions &&
           !(eachAtMostOnce && raised.has(index)),
       )
@@ -94,10 +110,12 @@ export function hasSize(lines: readonly WeighedLine[], size: LoadSize): boolean 
   return !size.isLeast || missing <= NOTHING_KG || !canTakeMore(lines, size);
 }
 
-function canTakeMore(lines: readonly WeighedLine[], { counts }: LoadSize): boolean {
+function canTakeMore(lines: readonly WeighedLine[], size: LoadSize): boolean {
   return lines.some(
     (line) =>
-      counts(line) && roundingOf(line.supply.material) === 'free' && line.divisions < line.mostDivisions,
+      countsIn(line, size) &&
+      roundingOf(line.supply.material) === 'free' &&
+      line.divisions < line.mostDivisions,
   );
 }
 

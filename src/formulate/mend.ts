@@ -28,7 +28,7 @@ export function mend(
   const steps = lines.map(({ divisionKg }) => toNumber(divisionKg));
   const start = lines.map(({ divisions }) => divisions);
   const rows = limitRows(lines, coefficients, limits, planes);
-  const counted = lines.map((line) => (size.counts(line) ? 1 : 0));
+  const counted = lines.map((line) => toNumber(size.perKg(line)));
   const startMissing = missingKg(lines, size);
   const tolerance = sizeTolerance(lines, size);
 
@@ -43,8 +43,7 @@ export function mend(
       if (activity > 0) bad += activity;
     }
     const moved = counted.reduce<number>(
-      (total, counts01, index) =>
-        total + counts01 * (at(counts, index) - at(start, index)) * at(steps, index),
+      (total, perKg, index) => total + perKg * (at(counts, index) - at(start, index)) * at(steps, index),
       0,
     );
     const missing = startMissing - moved;

@@ -3,7 +3,6 @@ import { isMeat } from '../batch/material.ts';
 import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { forbiddenBy, missingFigures } from '../rules/eligibility.ts';
-import { massOf } from '../rules/forms/build.ts';
 import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
 import { relax } from '../solver/relax.ts';
 import { solve } from '../solver/solve.ts';
@@ -12,7 +11,7 @@ import { type BatchModel, MOST_BATCH_KG } from './batch-model.ts';
 import type { Blend, Repair, RepairChange } from './blend.ts';
 import { hasPlace } from './choose-supplies.ts';
 import { formulate } from './formulate.ts';
-import { BASIS_FORMS } from './house-limits.ts';
+import { basisForm, lineForm } from './house-limits.ts';
 import { nearestIn, nearestRatio } from './least-change.ts';
 import { extremeSize } from './no-blend.ts';
 import { type Problem, problemOf, type Ready } from './prepare.ts';
@@ -169,8 +168,8 @@ function rateRepairs({ request, model, problem }: Stuck): Repair[] {
       rows: model.rows.filter(({ name }) => name !== `line ${materialId}`),
     };
     const ratio = {
-      numerator: massOf(materialId, materialId, { materialIds: [materialId] }),
-      basis: BASIS_FORMS[basis],
+      numerator: lineForm(materialId),
+      basis: basisForm(basis, product),
       bound: asked,
     };
     const most = nearestIn(others, { ...ratio, sense: 'min' }, problem.coefficients, engines);

@@ -1,6 +1,6 @@
 import { carries, RESTRICTED } from '../batch/carries.ts';
 import { availableKg, type Supply } from '../batch/lot.ts';
-import { isMeat, type Material } from '../batch/material.ts';
+import { isMeat, isRework, type Material } from '../batch/material.ts';
 import type { Scale } from '../batch/plant.ts';
 import { divisionKg } from '../batch/scale.ts';
 import { compare, type Exact, exact, multiply, ratio, toNumber } from '../exact.ts';
@@ -28,9 +28,12 @@ export interface WeighedLine {
  */
 export type Rounding = 'free' | 'down' | 'nearest';
 
-/** Meat is free; water, binders and whatever carries a restricted substance go down; the rest to the nearest. */
+/**
+ * Meat is free; water, binders and whatever carries a restricted substance go down, rework that brings one too; the
+ * rest to the nearest.
+ */
 export function roundingOf(material: Material): Rounding {
-  if (isMeat(material)) return 'free';
+  if (isMeat(material)) return isRework(material) && carries(material, RESTRICTED) ? 'down' : 'free';
   const isCounted = material.kind === 'binder' || material.kind === 'water' || carries(material, RESTRICTED);
   return isCounted ? 'down' : 'nearest';
 }

@@ -61,7 +61,7 @@ export interface Settled extends SettledLoad {
 }
 
 function settleOnce(
-  { product, plant, engines }: FormulationRequest,
+  { plant, engines }: FormulationRequest,
   model: BatchModel,
   optimum: readonly number[],
   { coefficients, size, chances, model: { exact, rows } }: Problem,
@@ -76,7 +76,7 @@ function settleOnce(
   const heldBack = loads === fewest ? heldBackInFewest : heldBackFor(loads);
   const settled = settle(optimum, heldBack, {
     loads,
-    size: loadSize(size, loads, product.process.yieldFraction),
+    size: loadSize(size, loads, coefficients),
     scales: plant.scales,
     coefficients,
     limits,

@@ -14,7 +14,7 @@ import type { BatchModel } from './batch-model.ts';
 import type { LimitWorth, LineWorth, NotUsedWorth, UsedWorth, Worth } from './blend.ts';
 import { solveSurely } from './certainty.ts';
 import { NONE_KG } from './choose-lots.ts';
-import { BASIS_FORMS } from './house-limits.ts';
+import { basisForm } from './house-limits.ts';
 import type { Problem } from './prepare.ts';
 
 /** One step of a bound that people think in. */
@@ -192,7 +192,7 @@ function lineWorths({ problem, model, optimum, product, engines }: Valued, batch
       const row = model.rows[place];
       if (!row || !supply || carries(supply.material, RESTRICTED)) return [];
       const raised = new Map(row.terms.map(({ column, coefficient }) => [column, coefficient]));
-      coefficients.of(BASIS_FORMS[basis]).forEach((each, column) => {
+      coefficients.of(basisForm(basis, product)).forEach((each, column) => {
         raised.set(column, (raised.get(column) ?? 0) - LINE_STEP * toNumber(each));
       });
       const terms = [...raised].map(([column, coefficient]) => ({ column, coefficient }));

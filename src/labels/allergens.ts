@@ -1,5 +1,6 @@
 import { ALLERGENS, type Allergen } from '../batch/material.ts';
 import type { BlendLine } from '../formulate/blend.ts';
+import { putIn } from './put-in.ts';
 
 export interface AllergenDeclaration {
   readonly allergens: readonly Allergen[];
@@ -10,16 +11,17 @@ export interface AllergenDeclaration {
 /** Groups that are declared by the kind of nut, fish or shellfish (21 U.S.C. 343(w)(2); from memory, verify). */
 const NAMED_BY_KIND: readonly Allergen[] = ['tree nuts', 'fish', 'crustacean shellfish'];
 
-/** Every allergen that any material of the batch lists, in the order of the law. */
+/** Every allergen that any material of the batch lists, within rework too, in the order of the law. */
 export function allergenDeclaration(lines: readonly BlendLine[]): AllergenDeclaration {
+  const ingredients = putIn(lines);
   const carriers = (allergen: Allergen) =>
-    lines.filter(({ supply }) => supply.material.allergens.includes(allergen));
+    ingredients.filter(({ material }) => material.allergens.includes(allergen));
   const allergens = ALLERGENS.filter((allergen) => carriers(allergen).length > 0);
   if (allergens.length === 0) return { allergens };
   const words = allergens.map((allergen) => {
     const name = allergen.charAt(0).toUpperCase() + allergen.slice(1);
     if (!NAMED_BY_KIND.includes(allergen)) return name;
-    const kinds = [...new Set(carriers(allergen).map(({ supply }) => supply.material.declaredName))];
+    const kinds = [...new Set(carriers(allergen).map(({ material }) => material.declaredName))];
     return `${name} (${kinds.join(', ')})`;
   });
   return { allergens, text: `Contains: ${words.join(', ')}.` };

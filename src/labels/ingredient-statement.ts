@@ -1,5 +1,6 @@
 import { add, compare, type Exact, exact, multiply, ratio, ZERO } from '../exact.ts';
 import type { BlendLine } from '../formulate/blend.ts';
+import { putIn } from './put-in.ts';
 
 /** One entry of an ingredient statement. */
 export interface DeclaredIngredient {
@@ -23,7 +24,7 @@ const SMALL_GROUP_TEXT = 'contains 2% or less of';
 
 /**
  * The ingredient statement: common names in descending order of weight as put in (9 CFR 317.2(f)(1)), equal
- * names added up, spices under one group name, parts of multi-part ingredients in brackets, and what is 2 %
+ * names added up, rework by its own ingredients, spices under one group name, parts of multi-part ingredients in brackets, and what is 2 %
  * or less of the whole in one group at the end.
  * @param smallGroup false where the law has no such group: then the order runs to the end.
  */
@@ -49,15 +50,14 @@ interface Entry {
 
 function mergeByName(lines: readonly BlendLine[]): Entry[] {
   const byName = new Map<string, Entry>();
-  for (const { supply, exactMassKg } of lines) {
-    const { material } = supply;
+  for (const { material, massKg } of putIn(lines)) {
     // A spice that is a mix is named with its parts; only single spices share the group name.
     const isPlainSpice = material.kind === 'spice' && material.subIngredients.length === 0;
     const name = isPlainSpice ? 'spices' : material.declaredName;
     const known = byName.get(name);
     byName.set(name, {
       name,
-      mass: add(known?.mass ?? ZERO, exactMassKg),
+      mass: add(known?.mass ?? ZERO, massKg),
       parts: [...new Set([...(known?.parts ?? []), ...material.subIngredients])],
     });
   }

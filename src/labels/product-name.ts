@@ -3,6 +3,7 @@ import { isMeat, type Material } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
 import type { BlendLine } from '../formulate/blend.ts';
 import type { Standard } from '../rules/standard.ts';
+import { putIn } from './put-in.ts';
 
 export interface ProductName {
   readonly name: string;
@@ -75,9 +76,8 @@ function smoked(product: Product, standard: Standard): string {
 
 function species({ naming }: Standard, lines: readonly BlendLine[]): string {
   if (naming.species !== 'lead') return '';
-  const all = new Set(
-    lines.filter(({ supply }) => isMeat(supply.material)).map(({ supply }) => supply.material.species),
-  );
+  const meat = putIn(lines).filter(({ material }) => isMeat(material));
+  const all = new Set(meat.map(({ material }) => material.species));
   const [only] = all;
   return all.size === 1 && only ? only.charAt(0).toUpperCase() + only.slice(1) : '';
 }
@@ -85,9 +85,8 @@ function species({ naming }: Standard, lines: readonly BlendLine[]): string {
 /** Sausage in casing or link form is marked with each added binder (9 CFR 316.11(b), edition of 2012). */
 function binderLines({ form }: Product, lines: readonly BlendLine[]): Duty[] {
   if (form.shape !== 'link') return [];
-  const names = new Set(
-    lines.filter(({ supply }) => isBinder(supply.material)).map(({ supply }) => supply.material.declaredName),
-  );
+  const binders = putIn(lines).filter(({ material }) => isBinder(material));
+  const names = new Set(binders.map(({ material }) => material.declaredName));
   if (names.size === 0) return [];
   const text = [...names].join(' and ');
   return [{ text: `${text.charAt(0).toUpperCase()}${text.slice(1)} added`, citation: '9 CFR 316.11(b)' }];
@@ -103,11 +102,8 @@ function smokeFlavorLine(lines: readonly BlendLine[]): Duty[] {
 }
 
 function antioxidantLine(lines: readonly BlendLine[]): Duty[] {
-  const names = new Set(
-    lines
-      .filter(({ supply }) => carries(supply.material, ANTIOXIDANTS))
-      .map(({ supply }) => supply.material.declaredName),
-  );
+  const antioxidants = putIn(lines).filter(({ material }) => carries(material, ANTIOXIDANTS));
+  const names = new Set(antioxidants.map(({ material }) => material.declaredName));
   if (names.size === 0) return [];
   return [{ text: `${[...names].join(', ')} added to help protect flavor`, citation: '9 CFR 317.2(j)(10)' }];
 }

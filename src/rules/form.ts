@@ -1,9 +1,10 @@
 import { carries, NEEDED_WITH } from '../batch/carries.ts';
 import type { Composition } from '../batch/composition.ts';
 import type { Supply } from '../batch/lot.ts';
+import { partsOf } from '../batch/made-of.ts';
 import type { Material, MaterialKind, Species, Substance } from '../batch/material.ts';
 import type { Process } from '../batch/product.ts';
-import { add, type Exact, exact, multiply, ONE, subtract, ZERO } from '../exact.ts';
+import { add, type Exact, exact, multiply, ONE, subtract, sum, ZERO } from '../exact.ts';
 
 /**
  * A linear form: a weighted sum, over what goes into the batch, of kilograms of something. Every limit of the
@@ -50,6 +51,10 @@ export type Constituent = {
   [Key in keyof Composition]-?: Key extends `${infer Name}Fraction` ? Name : never;
 }[keyof Composition];
 
+/**
+ * Which materials count. A selector that names the kind 'rework', to have it or to leave it out, is about what is
+ * weighed; every other one looks into rework and finds its ingredients.
+ */
 export interface Selector {
   readonly kinds?: readonly MaterialKind[];
   readonly exceptKinds?: readonly MaterialKind[];
@@ -98,19 +103,56 @@ export function selects(selector: Selector | undefined, { material }: Supply): b
 }
 
 /**
- * Kilograms of the form per kilogram of the supply, exact.
- * @throws MissingFigure when the composition lacks a constituent that the form counts.
+ * Kilograms of the form per kilogram of the supply, exact. Of rework it is the sum over what it is made of, each by its
+ * share: rework counts as if its ingredients, and less than nothing of what the process took, were put in.
+ * @throws MissingFigure when a composition lacks a constituent that the form counts.
  */
 export function coefficient(form: Form, supply: Supply, process: Process): Exact {
   let total = ZERO;
-  for (const { of, from, times, process: factor } of form.terms) {
-    if (!selects(from, supply)) continue;
-    const perKg = quantity(of, supply);
+  for (const term of form.terms) {
+    const { times, process: factor } = term;
+    const perKg = counted(term, supply);
     if (perKg === ZERO) continue;
-    const counted = times === 1 ? perKg : multiply(perKg, exact(times));
-    total = add(total, factor ? multiply(counted, processFactor(factor, process)) : counted);
+    const part = times === 1 ? perKg : multiply(perKg, exact(times));
+    total = add(total, factor ? multiply(part, processFactor(factor, process)) : part);
   }
   return total;
+}
+
+/** What a supply is made of, each part as a supply of its own with its kilograms per kilogram; none for all but rework. */
+export function partsOfSupply(
+  supply: Supply,
+): readonly { readonly part: Supply; readonly fraction: string }[] {
+  if (!supply.material.madeOf) return [];
+  return partsOf(supply.material, supply.composition).map(({ material, fraction }) => ({
+    part: {
+      id: material.id,
+      material,
+      composition: material.composition,
+      costPerKg: 0,
+      onHandKg: Number.POSITIVE_INFINITY,
+    },
+    fraction,
+  }));
+}
+
+/** Kilograms that a term counts of a kilogram of the supply, before its factors. */
+function counted(term: FormTerm, supply: Supply): Exact {
+  const { of, from } = term;
+  if (supply.material.madeOf && !isOfWhatIsWeighed(term)) {
+    return sum(partsOfSupply(supply).map(({ part, fraction }) => share(counted(term, part), fraction)));
+  }
+  return selects(from, supply) ? quantity(of, supply) : ZERO;
+}
+
+function share(perKg: Exact, fraction: string): Exact {
+  return perKg === ZERO ? ZERO : multiply(perKg, exact(fraction));
+}
+
+/** A price is paid for what is weighed, and only there is rework a kind. */
+function isOfWhatIsWeighed({ of, from }: FormTerm): boolean {
+  const named = [...(from?.kinds ?? []), ...(from?.exceptKinds ?? [])];
+  return of === 'cost' || named.includes('rework');
 }
 
 function quantity(of: Quantity, supply: Supply): Exact {

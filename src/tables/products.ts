@@ -94,6 +94,20 @@ const seasoningSchema = record(
     }),
   );
 
+const reworkSchema = record(
+  {
+    productIds: z
+      .array(idField, remedy('must be a list of product ids'))
+      .min(1, remedy('must name the products whose rework may go in, or leave rework out'))
+      .superRefine(refuseSameId),
+    maxFraction: fractionField.refine(
+      (most) => most > 0 && most < 1,
+      remedy('must be above 0 and below 1, such as 0.1 for 10 % of the batch'),
+    ),
+  },
+  'must say whose rework may go in and how much: productIds and maxFraction',
+);
+
 const targetSchema = record(
   {
     measure: choiceField(TARGET_MEASURES),
@@ -167,6 +181,7 @@ export const productSchema = record(
     seasoning: z
       .array(seasoningSchema, remedy('must be a list of seasoning lines, [] for none'))
       .superRefine(refuseRepeats('materialId', 'make it one line')),
+    rework: reworkSchema.exactOptional(),
     targets: z
       .array(targetSchema, remedy('must be a list of targets, [] for none'))
       .superRefine(refuseRepeats('measure', 'make it one target with min and max')),
@@ -205,6 +220,13 @@ export function readProduct(file: string, text: string, materials: Materials): P
   return readJson(file, text, (value) => {
     const parsed = parseProduct(value, materials);
     return parsed.ok ? { ok: true, value: parsed.product } : parsed;
+  });
+}
+
+function refuseSameId(ids: readonly string[], context: z.RefinementCtx): void {
+  ids.forEach((id, index) => {
+    if (ids.indexOf(id) === index) return;
+    context.addIssue({ code: 'custom', path: [index], message: `${shown(id)} stands twice; keep it once` });
   });
 }
 

@@ -41,5 +41,7 @@ export const scaled = (terms: readonly FormTerm[], times: number): FormTerm[] =>
 export const round12 = (value: number): number => Number(value.toPrecision(12));
 
 export const MEAT: Selector = { kinds: MEAT_KINDS };
-export const NOT_MEAT: Selector = { exceptKinds: MEAT_KINDS };
+/** What a process took out of rework is no ingredient, and least of all one that makes up for another. */
+export const NO_INGREDIENT = 'process loss';
+export const NOT_MEAT: Selector = { exceptKinds: [...MEAT_KINDS, NO_INGREDIENT] };
 export const kinds = (...wanted: MaterialKind[]): Selector => ({ kinds: wanted });

@@ -1,5 +1,5 @@
 import { MEAT_KINDS } from '../../batch/material.ts';
-import { carried, form, kinds, mass, massOf } from './build.ts';
+import { carried, form, kinds, mass, massOf, NO_INGREDIENT } from './build.ts';
 import { declarableMeat, type MeatDefinition } from './meat-content.ts';
 
 /** Muscle with the tissue attached to it; masseters (cheek) are muscle, heart, tongue and other muscles of the head not. */
@@ -109,7 +109,7 @@ export const EUROPE = {
     kinds('other byproduct', 'partially defatted tissue'),
   ),
   notMeatNorSalt: massOf('notMeatNorSalt', 'anything but meat and salt', {
-    exceptKinds: [...MEAT_KINDS, 'salt'],
+    exceptKinds: [...MEAT_KINDS, 'salt', NO_INGREDIENT],
   }),
   pigmeat: massOf('pigmeat', 'pigmeat', { kinds: MEAT_KINDS, species: ['pork'] }),
   vegetableAndCereal: form(

@@ -1,0 +1,20 @@
+import { ingredientsOf } from '../batch/made-of.ts';
+import type { Material } from '../batch/material.ts';
+import { type Exact, multiply } from '../exact.ts';
+import type { BlendLine } from '../formulate/blend.ts';
+
+/** What a label declares: an ingredient that went in, into this batch or into one that left rework. */
+export interface PutIn {
+  readonly material: Material;
+  readonly massKg: Exact;
+}
+
+/** The lines of a batch with rework opened into its ingredients, by their weight as they were put in. */
+export function putIn(lines: readonly BlendLine[]): PutIn[] {
+  return lines.flatMap(({ supply, exactMassKg }) =>
+    ingredientsOf(supply.material).map(({ material, perKg }) => ({
+      material,
+      massKg: multiply(exactMassKg, perKg),
+    })),
+  );
+}
