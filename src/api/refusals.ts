@@ -26,7 +26,9 @@ const KIND_OF_FAULT: Readonly<Record<StoreFault['kind'], ProblemKind>> = {
   'read-only': 'store-read-only',
   unreachable: 'store-unavailable',
   busy: 'store-unavailable',
+  failing: 'store-unavailable',
   damaged: 'fault',
+  unprepared: 'fault',
   newer: 'fault',
 };
 

@@ -1,10 +1,18 @@
-import { mkdirSync } from 'node:fs';
+import { accessSync, constants, existsSync, mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Sqlite from 'better-sqlite3';
-import { CamelCasePlugin, Kysely, Migrator, PostgresDialect, SqliteDialect } from 'kysely';
+import {
+  CamelCasePlugin,
+  Kysely,
+  Migrator,
+  PostgresDialect,
+  type SqliteDatabase,
+  SqliteDialect,
+  sql,
+} from 'kysely';
 import pg from 'pg';
 import type { Dialect } from './append-only.ts';
-import { asStoreFault, StoreFault } from './faults.ts';
+import { asStoreFault, faultOf, StoreFault } from './faults.ts';
 import { migrations } from './migrations.ts';
 import type { Schema } from './schema.ts';
 
@@ -40,33 +48,46 @@ export function shownUrl(url: StoreUrl): string {
  * @throws StoreFault when it cannot be reached, read or written.
  */
 export async function connect(url: StoreUrl, { readOnly = false }: OpenOptions = {}): Promise<Connection> {
-  const dialect = dialectOf(url);
   try {
-    const { db, beforeClose } =
-      dialect === 'SQLite' ? openSqlite(url, readOnly) : openPostgres(url, readOnly);
-    const close = async () => {
-      beforeClose();
-      await db.destroy();
-    };
+    const connection = openConnection(url, readOnly);
     try {
-      await migrate(db, dialect, readOnly);
+      await (readOnly ? refuseOtherTables(connection) : bringUpToDate(connection));
     } catch (error) {
-      await db.destroy();
+      await connection.db.destroy();
       throw error;
     }
-    return { dialect, db, close };
+    return connection;
   } catch (error) {
-    throw asStoreFault(error);
+    throw openingFault(url, error);
   }
 }
 
-interface Opened {
-  readonly db: Db;
-  readonly beforeClose: () => void;
+/** SQLite says the same of a file that is not there and of a folder in which it cannot write. */
+export function openingFault(url: StoreUrl, error: unknown): unknown {
+  const fault = asStoreFault(error);
+  const unclear = fault instanceof StoreFault && fault.kind === 'unreachable' && dialectOf(url) === 'SQLite';
+  if (!unclear) return fault;
+  try {
+    accessSync(nearestFolder(url), constants.W_OK);
+    return fault;
+  } catch (refusal) {
+    return asStoreFault(refusal);
+  }
+}
+
+function nearestFolder(file: string): string {
+  const folder = dirname(file);
+  return existsSync(folder) || folder === dirname(folder) ? folder : nearestFolder(folder);
+}
+
+/** A connection to whatever tables are there. */
+export function openConnection(url: StoreUrl, readOnly = false): Connection {
+  const dialect = dialectOf(url);
+  return { dialect, ...(dialect === 'SQLite' ? openSqlite(url, readOnly) : openPostgres(url, readOnly)) };
 }
 
 /** Every commit is on the disk before it is acknowledged: write-ahead log with a full flush. */
-function openSqlite(file: string, readOnly: boolean): Opened {
+function openSqlite(file: string, readOnly: boolean): Omit<Connection, 'dialect'> {
   if (file !== ':memory:' && !readOnly) mkdirSync(dirname(file), { recursive: true });
   const database = new Sqlite(file, { readonly: readOnly, fileMustExist: readOnly });
   if (!readOnly) {
@@ -75,18 +96,42 @@ function openSqlite(file: string, readOnly: boolean): Opened {
   }
   database.pragma('foreign_keys = ON');
   database.pragma('busy_timeout = 5000');
+  const dialect = new SqliteDialect({ database: rolledBackOnce(database) });
+  const db = new Kysely<Schema>({ dialect, plugins: [new CamelCasePlugin()] });
   return {
-    db: new Kysely<Schema>({ dialect: new SqliteDialect({ database }), plugins: [new CamelCasePlugin()] }),
-    beforeClose: () => {
-      if (!readOnly && database.open) database.pragma('wal_checkpoint(TRUNCATE)');
+    db,
+    close: async () => {
+      if (!readOnly && database.open) shorten(database);
+      await db.destroy();
     },
+  };
+}
+
+/** Puts what stands in the write-ahead log into the file. Where it cannot, the log stays, and nothing is lost. */
+function shorten(database: Sqlite.Database): void {
+  try {
+    database.pragma('wal_checkpoint(TRUNCATE)');
+  } catch (error) {
+    if (asStoreFault(error) === error) throw error;
+  }
+}
+
+/**
+ * After some faults, a full disk among them, SQLite has rolled back by itself. To roll back again would be an error of
+ * its own, which would hide the fault.
+ */
+function rolledBackOnce(database: Sqlite.Database): SqliteDatabase {
+  return {
+    prepare: (text) =>
+      database.prepare(text === 'rollback' && !database.inTransaction ? 'select 1 where 0' : text),
+    close: () => database.close(),
   };
 }
 
 const INT8 = 20;
 const NUMERIC = 1700;
 
-function openPostgres(url: string, readOnly: boolean): Opened {
+function openPostgres(url: string, readOnly: boolean): Omit<Connection, 'dialect'> {
   const pool = new pg.Pool({
     connectionString: url,
     max: 10,
@@ -98,12 +143,13 @@ function openPostgres(url: string, readOnly: boolean): Opened {
         oid === INT8 || oid === NUMERIC ? wholeNumber : pg.types.getTypeParser(oid, format)) as never,
     },
   });
-  // A connection that breaks while it is idle is replaced by the next query; without a listener it would end the process.
+  // A connection that breaks between two queries is found broken by the next one; without listeners, for those in the
+  // pool and those in use, it would end the process.
   pool.on('error', () => {});
-  return {
-    db: new Kysely<Schema>({ dialect: new PostgresDialect({ pool }), plugins: [new CamelCasePlugin()] }),
-    beforeClose: () => {},
-  };
+  pool.on('connect', (client) => client.on('error', () => {}));
+  const dialect = new PostgresDialect({ pool });
+  const db = new Kysely<Schema>({ dialect, plugins: [new CamelCasePlugin()] });
+  return { db, close: () => db.destroy() };
 }
 
 /** Counts, weights and their sums are whole; one too large for a double must not lose a digit in silence. */
@@ -113,19 +159,46 @@ function wholeNumber(text: string): number {
   throw new RangeError(`${text} from the database is no whole number that can be counted exactly`);
 }
 
-async function migrate(db: Db, dialect: Dialect, readOnly: boolean): Promise<void> {
+export interface Steps {
+  /** The step to stop at; the last one when absent. */
+  readonly to?: string;
+  /** A transaction is open already, which takes in the steps too. */
+  readonly disableTransactions?: boolean;
+}
+
+/**
+ * Brings the tables up to date, or to where they were after a step.
+ * @throws StoreFault 'newer' when the store has seen steps that are not known here.
+ */
+export async function bringUpToDate(
+  { db, dialect }: Pick<Connection, 'db' | 'dialect'>,
+  { to, disableTransactions = false }: Steps = {},
+): Promise<void> {
   const known = migrations(dialect);
-  const migrator = new Migrator({ db, provider: { getMigrations: async () => known } });
-  if (readOnly) return;
-  const { error } = await migrator.migrateToLatest();
-  if (!error) return;
-  const { message = '' } = error as Error;
-  if (/previously executed migration .* is missing/.test(message)) {
-    throw new StoreFault(
-      'newer',
-      'The store was written by a newer version of this program. Start that version, or restore an older backup.',
-      error,
-    );
-  }
-  throw error;
+  refuseNewer(await appliedSteps({ db, dialect }), Object.keys(known));
+  const migrator = new Migrator({ db, disableTransactions, provider: { getMigrations: async () => known } });
+  const { error } = await (to === undefined ? migrator.migrateToLatest() : migrator.migrateTo(to));
+  if (error) throw error;
+}
+
+async function refuseOtherTables(connection: Connection): Promise<void> {
+  const known = Object.keys(migrations(connection.dialect));
+  const applied = await appliedSteps(connection);
+  refuseNewer(applied, known);
+  if (applied.length < known.length) throw faultOf('unprepared');
+}
+
+function refuseNewer(applied: readonly string[], known: readonly string[]): void {
+  const unknown = applied.filter((step) => !known.includes(step));
+  if (unknown.length > 0) throw faultOf('newer', new Error(`unknown steps: ${unknown.join(', ')}`));
+}
+
+/** Names of the steps that the tables of a store have seen; none when there are no tables. */
+export async function appliedSteps({ db, dialect }: Pick<Connection, 'db' | 'dialect'>): Promise<string[]> {
+  const { rows: found } = await (dialect === 'SQLite'
+    ? sql`select 1 from sqlite_master where type = 'table' and name = 'kysely_migration'`.execute(db)
+    : sql`select 1 where to_regclass('kysely_migration') is not null`.execute(db));
+  if (found.length === 0) return [];
+  const { rows } = await sql<{ name: string }>`select name from kysely_migration order by name`.execute(db);
+  return rows.map(({ name }) => name);
 }

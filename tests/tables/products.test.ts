@@ -154,3 +154,20 @@ describe('a broken file says what to do', () => {
     expect(() => readProduct('x.json', '{ "id": "test", }', materials)).toThrow('x.json, is not valid JSON');
   });
 });
+
+test('rework is read as it stands, and refused without products, twice the same, or as the whole batch', () => {
+  const rework = { productIds: ['test-sausage'], maxFraction: 0.1 };
+  expect(parseProduct({ ...PRODUCT, rework })).toMatchObject({ ok: true, product: { rework } });
+  const issuesOf = (given: object) => {
+    const parsed = parseProduct({ ...PRODUCT, rework: { ...rework, ...given } });
+    return parsed.ok ? [] : parsed.issues.map(({ path, message }) => `${path.join('.')} ${message}`);
+  };
+  expect(issuesOf({ productIds: [] })).toEqual([
+    expect.stringMatching(/^rework\.productIds .*name the products/),
+  ]);
+  expect(issuesOf({ productIds: ['a', 'a'] })).toEqual([
+    expect.stringMatching(/^rework\.productIds\.1 "a" stands twice/),
+  ]);
+  expect(issuesOf({ maxFraction: 1 })).toEqual([expect.stringMatching(/^rework\.maxFraction 1: .*below 1/)]);
+  expect(issuesOf({ maxFraction: 0 })).toEqual([expect.stringMatching(/^rework\.maxFraction 0: .*above 0/)]);
+});

@@ -67,6 +67,6 @@ async function reviseRework(
     ...(stage === 'finished' && { finishedKg: multiply(mixKg(mix), exact(found)) }),
     process: basis.product.process,
   });
-  await revise(writing, 'material', id, material);
+  await revise(writing, 'rework', id, material);
   return id;
 }

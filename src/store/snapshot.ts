@@ -1,0 +1,23 @@
+import { asStoreFault } from './faults.ts';
+import { connect, type Db, type StoreUrl } from './open.ts';
+
+/**
+ * Looks at a store as it is at one moment, over a connection of its own that cannot write. The service may go on
+ * writing meanwhile: nothing of that is seen.
+ * @throws StoreFault when the store cannot be reached or read, or its tables are not those of this version.
+ */
+export async function snapshot<Result>(url: StoreUrl, look: (db: Db) => Promise<Result>): Promise<Result> {
+  const { db, dialect, close } = await connect(url, { readOnly: true });
+  try {
+    const transaction = db.transaction();
+    const settled =
+      dialect === 'PostgreSQL'
+        ? transaction.setIsolationLevel('repeatable read').setAccessMode('read only')
+        : transaction;
+    return await settled.execute(look);
+  } catch (error) {
+    throw asStoreFault(error);
+  } finally {
+    await close();
+  }
+}

@@ -1,0 +1,205 @@
+import { sql } from 'kysely';
+import { type Balance, EMPTY } from '../ledger/movement.ts';
+import type { Findings } from './findings.ts';
+import { type LotKind, revisionOf } from './lots.ts';
+import type { Db } from './open.ts';
+import { pagesOf } from './pages.ts';
+import type { LotRow, PersonRow, RevisionRow } from './schema.ts';
+
+/** What stands in lots, batches and people, against the rows that it follows from. */
+
+/** @returns how many lots there are. */
+export async function verifyLots(db: Db, findings: Findings): Promise<number> {
+  let count = 0;
+  for await (const lots of pagesOf(db, 'lots')) {
+    count += lots.length;
+    const ids = lots.map(({ id }) => id);
+    const balances = await runBalances(db, ids, findings);
+    const { first, last } = await revisionsOf(db, 'lot', ids);
+    for (const lot of lots) {
+      checkBalance(lot, balances.get(lot.id) ?? EMPTY, findings);
+      compare('lots', lot, { ...describedLot(lot), entry: lot.entry }, last.get(lot.id), findings, {
+        entry: first.get(lot.id)?.entry,
+      });
+    }
+  }
+  await findOrphans(db, 'lot', 'lots', findings);
+  return count;
+}
+
+function describedLot({ batchId, useByDay, body, held, ...lot }: LotRow) {
+  return revisionOf({
+    ...lot,
+    kind: lot.kind as LotKind,
+    ...(batchId !== null && { batchId }),
+    ...(useByDay !== null && { useByDay }),
+    held: held === 1,
+    body: parsed(body),
+  });
+}
+
+/** Adds up the movements of some lots, and compares each with the balance that it says to have left. */
+async function runBalances(
+  db: Db,
+  ids: readonly string[],
+  { add }: Findings,
+): Promise<ReadonlyMap<string, Balance>> {
+  const balances = new Map<string, Balance>();
+  const where = sql`lot_id in (${sql.join(ids)})`;
+  for await (const movements of pagesOf(db, 'movements', { by: ['lotId', 'seq'], where })) {
+    for (const { seq, lotId, entry, ...movement } of movements) {
+      const before = balances.get(lotId) ?? EMPTY;
+      const onHandUg = before.onHandUg + movement.massUg;
+      const reservedUg = before.reservedUg + movement.reservedUg;
+      balances.set(lotId, { onHandUg, reservedUg });
+      if (movement.onHandAfterUg === onHandUg && movement.reservedAfterUg === reservedUg) continue;
+      const says = `Movement ${seq} of lot ${lotId} says that it left ${movement.onHandAfterUg} µg on hand and ${movement.reservedAfterUg} µg reserved; the movements up to it make ${onHandUg} and ${reservedUg}.`;
+      add({ kind: 'does not add up', table: 'movements', key: String(seq), entry, says });
+    }
+  }
+  return balances;
+}
+
+function checkBalance(lot: LotRow, sum: Balance, { add }: Findings): void {
+  if (lot.onHandUg === sum.onHandUg && lot.reservedUg === sum.reservedUg) return;
+  const says = `Lot ${lot.id} says ${lot.onHandUg} µg on hand and ${lot.reservedUg} µg reserved; its movements make ${sum.onHandUg} and ${sum.reservedUg}.`;
+  add({ kind: 'does not add up', table: 'lots', key: lot.id, says });
+}
+
+/** @returns how many people there are. */
+export async function verifyPeople(db: Db, findings: Findings): Promise<number> {
+  let count = 0;
+  for await (const people of pagesOf(db, 'people')) {
+    count += people.length;
+    const { last } = await revisionsOf(
+      db,
+      'person',
+      people.map(({ id }) => id),
+    );
+    for (const person of people)
+      compare('people', person, describedPerson(person), last.get(person.id), findings);
+  }
+  await findOrphans(db, 'person', 'people', findings);
+  return count;
+}
+
+function describedPerson({ name, role, active }: PersonRow) {
+  return { name, role, active };
+}
+
+/** The first and the last revision of some things of a kind. */
+async function revisionsOf(db: Db, kind: string, ids: readonly string[]) {
+  const first = new Map<string, RevisionRow>();
+  const last = new Map<string, RevisionRow>();
+  const where = sql`kind = ${kind} and id in (${sql.join(ids)})`;
+  for await (const revisions of pagesOf(db, 'revisions', { where })) {
+    for (const revision of revisions) {
+      if (!first.has(revision.id)) first.set(revision.id, revision);
+      last.set(revision.id, revision);
+    }
+  }
+  return { first, last };
+}
+
+/** Compares what a row says with its last revision, column by column. */
+function compare(
+  table: 'lots' | 'people',
+  { id, revision }: { readonly id: string; readonly revision: number },
+  described: Readonly<Record<string, unknown>>,
+  last: RevisionRow | undefined,
+  { add }: Findings,
+  besides: Readonly<Record<string, unknown>> = {},
+): void {
+  if (!last) {
+    const says = `${table} ${id} has no revision, which every row of this table has.`;
+    add({ kind: 'inserted', table, key: id, says });
+    return;
+  }
+  const vouched = { ...(parsed(last.body) as object), ...besides, revision: last.revision } as Record<
+    string,
+    unknown
+  >;
+  const differing = Object.entries({ ...described, revision })
+    .filter(([column, value]) => plain(value) !== plain(vouched[column]))
+    .map(([column]) => column);
+  if (differing.length === 0) return;
+  const says = `${table} ${id} differs from its last revision, ${last.revision}, in: ${differing.join(', ')}.`;
+  add({ kind: 'altered', table, key: id, entry: last.entry, says });
+}
+
+/** A truth is 0 or 1 in a table and may be true or false in a revision. */
+function plain(value: unknown): string {
+  return JSON.stringify(typeof value === 'boolean' ? Number(value) : (value ?? null));
+}
+
+/** A text that was altered may be no JSON any more; then it differs from what it should be, and that is said. */
+function parsed(body: string): unknown {
+  try {
+    return JSON.parse(body);
+  } catch {
+    return body;
+  }
+}
+
+/** Things of which there is a revision but no row. */
+async function findOrphans(db: Db, kind: string, table: 'lots' | 'people', { add }: Findings): Promise<void> {
+  const where = sql`kind = ${kind} and revision = 1 and not exists
+    (select 1 from ${sql.table(table)} as one where one.id = revisions.id)`;
+  for await (const rows of pagesOf(db, 'revisions', { where })) {
+    for (const { id, entry } of rows) {
+      add({
+        kind: 'removed',
+        table,
+        key: id,
+        entry,
+        says: `${table} ${id} is missing; entry ${entry} made it.`,
+      });
+    }
+  }
+}
+
+/** @returns how many batches there are. */
+export async function verifyBatches(db: Db, { add }: Findings): Promise<number> {
+  let count = 0;
+  for await (const batches of pagesOf(db, 'batches')) {
+    count += batches.length;
+    const counted = await countSteps(
+      db,
+      batches.map(({ id }) => id),
+    );
+    for (const { id, steps, entry } of batches) {
+      const there = counted.get(id) ?? { count: 0, last: 0, entry };
+      if (there.count !== steps || there.last !== steps) {
+        const says = `Batch ${id} says that it has ${steps} steps; there are ${there.count}, numbered up to ${there.last}.`;
+        add({ kind: 'does not add up', table: 'batches', key: id, says });
+      }
+      if (there.entry !== entry) {
+        const says = `Batch ${id} says that entry ${entry} made it; its first step is of entry ${there.entry}.`;
+        add({ kind: 'altered', table: 'batches', key: id, entry: there.entry, says });
+      }
+    }
+  }
+  const where = sql`number = 1 and not exists (select 1 from batches where batches.id = batch_steps.batch_id)`;
+  for await (const rows of pagesOf(db, 'batchSteps', { where })) {
+    for (const { batchId, entry } of rows) {
+      const says = `Batch ${batchId} is missing; entry ${entry} made it.`;
+      add({ kind: 'removed', table: 'batches', key: batchId, entry, says });
+    }
+  }
+  return count;
+}
+
+async function countSteps(db: Db, batchIds: readonly string[]) {
+  const rows = await db
+    .selectFrom('batchSteps')
+    .select(({ fn }) => [
+      'batchId',
+      fn.countAll<number>().as('count'),
+      fn.max<number, 'number'>('number').as('last'),
+      fn.min<number, 'entry'>('entry').as('entry'),
+    ])
+    .where('batchId', 'in', batchIds)
+    .groupBy('batchId')
+    .execute();
+  return new Map(rows.map(({ batchId, count, last, entry }) => [batchId, { count, last, entry }]));
+}

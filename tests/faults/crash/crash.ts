@@ -1,0 +1,139 @@
+/**
+ * Ends the service without warning at random moments under load, again and again, and looks whether the books hold:
+ * every acknowledged write is there, nothing is half-written, balances and chain verify, and a write that got no answer,
+ * sent again under its key, is done exactly once.
+ *
+ * Usage: npm run crash -- --rounds 20 [--store postgres://…] [--seconds 1.5]
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { isDeepStrictEqual, parseArgs } from 'node:util';
+import { connect } from '../../../src/store/open.ts';
+import { verifyStore } from '../../../src/store/verify.ts';
+import { client, isGone, type SentWrite, send } from './load.ts';
+import { startProcess } from './service-process.ts';
+
+const CLIENTS = 6;
+
+const { values } = parseArgs({
+  options: {
+    rounds: { type: 'string', default: '20' },
+    seconds: { type: 'string', default: '1.5' },
+    store: { type: 'string' },
+  },
+});
+
+const folder = mkdtempSync(join(tmpdir(), 'meatblock-crash-'));
+const storeUrl = values.store ?? join(folder, 'plant.sqlite');
+const totals = { rounds: 0, acknowledged: 0, unanswered: 0, doneThoughUnanswered: 0, refused: 0 };
+
+try {
+  for (let round = 1; round <= Number(values.rounds); round++) {
+    await oneRound();
+    totals.rounds = round;
+    if (round % 10 === 0 || round === Number(values.rounds)) console.log(JSON.stringify(totals));
+  }
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
+
+async function oneRound(): Promise<void> {
+  const sent: SentWrite[] = [];
+  const service = await startProcess(storeUrl);
+  let isOver = false;
+  const clients = Array.from({ length: CLIENTS }, () => client(service.address, sent, () => isOver));
+  await new Promise((resolve) => setTimeout(resolve, Math.random() * Number(values.seconds) * 1000));
+  isOver = true;
+  await service.kill();
+  await Promise.all(clients.map((one) => one.catch((error: unknown) => refuseUnlessGone(error))));
+  await verify('after the end');
+  const before = await keysKept(sent);
+  const again = await startProcess(storeUrl);
+  for (const write of sent) await askAgain(again.address, write, before);
+  const code = await again.stop();
+  if (code !== 0) throw new Error(`the service ended with ${code} when it was asked to stop`);
+  await verify('after asking again');
+  await countOnce(sent);
+}
+
+function refuseUnlessGone(error: unknown): void {
+  if (!isGone(error)) throw error;
+}
+
+/** An acknowledged write gives the same answer under its key; an unanswered one gives its answer now. */
+async function askAgain(address: string, write: SentWrite, kept: ReadonlySet<string>): Promise<void> {
+  const told = write.answer;
+  const now = await send(address, write);
+  if (!told) {
+    totals.unanswered++;
+    if (kept.has(write.key)) totals.doneThoughUnanswered++;
+    write.answer = now;
+    return;
+  }
+  if (told.status >= 400) {
+    // What was refused changed nothing, so its key was not used either.
+    if (told.status >= 500) throw new Error(`${write.path} failed: ${JSON.stringify(told.body)}`);
+    totals.refused++;
+    write.answer = now;
+    return;
+  }
+  totals.acknowledged++;
+  if (!kept.has(write.key))
+    throw new Error(`${write.path} was acknowledged and is gone: ${JSON.stringify(told)}`);
+  if (!isDeepStrictEqual(now, told)) {
+    throw new Error(`${write.path} answers otherwise: ${JSON.stringify(told)} then ${JSON.stringify(now)}`);
+  }
+}
+
+async function keysKept(sent: readonly SentWrite[]): Promise<Set<string>> {
+  const wanted = new Set(sent.map(({ key }) => key));
+  return withStore(async (db) => {
+    const rows = await db.selectFrom('idempotencyKeys').select('key').execute();
+    return new Set(rows.map(({ key }) => key).filter((key) => wanted.has(key)));
+  });
+}
+
+/** Everything that was answered well is in the books exactly once. */
+async function countOnce(sent: readonly SentWrite[]): Promise<void> {
+  const done = sent.filter(({ answer }) => answer && answer.status < 300);
+  await withStore(async (db) => {
+    for (const { path, body } of done) {
+      const { id, reason } = body as { id?: string; reason?: string };
+      if (path === '/lots') {
+        const rows = await db
+          .selectFrom('movements')
+          .select('seq')
+          .where('lotId', '=', String(id))
+          .where('kind', '=', 'received')
+          .execute();
+        if (rows.length !== 1) throw new Error(`lot ${id} was received ${rows.length} times`);
+      } else if (path.endsWith('/movements')) {
+        const rows = await db
+          .selectFrom('movements')
+          .select('seq')
+          .where('lotId', '=', path.split('/')[2] ?? '')
+          .where('reason', '=', String(reason))
+          .execute();
+        if (rows.length !== 1) throw new Error(`${reason} was booked ${rows.length} times`);
+      }
+    }
+  });
+}
+
+async function verify(when: string): Promise<void> {
+  const verdict = await withStore((db) => verifyStore(db));
+  if (verdict.findings.length > 0)
+    throw new Error(`${when}: ${JSON.stringify(verdict.findings.slice(0, 5))}`);
+}
+
+async function withStore<Result>(
+  look: (db: Awaited<ReturnType<typeof connect>>['db']) => Promise<Result>,
+): Promise<Result> {
+  const { db, close } = await connect(storeUrl);
+  try {
+    return await look(db);
+  } finally {
+    await close();
+  }
+}
