@@ -152,6 +152,7 @@ function planOf(
   date: string,
 ): StepBodies['planned'] {
   return {
+    productId: 'bench-product',
     date,
     loads: 1,
     batchUg,

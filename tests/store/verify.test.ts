@@ -130,6 +130,16 @@ const TAMPERINGS: readonly Tampering[] = [
     change: statements('update batches set steps = 1'),
     finds: ['does not add up batches one'],
   },
+  {
+    what: 'the state of a batch altered',
+    change: statements("update batches set state = 'closed'"),
+    finds: ['altered batches one'],
+  },
+  {
+    what: 'a batch said to be of another product',
+    change: statements("update batches set product_id = 'q'"),
+    finds: ['altered batches one'],
+  },
   { what: 'a batch taken out', change: statements('delete from batches'), finds: ['removed batches one'] },
   {
     what: 'a role altered',
