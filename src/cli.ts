@@ -8,11 +8,18 @@ import { correction } from './api/correcting.ts';
 import { curve } from './api/curves.ts';
 import { doJob } from './api/jobs.ts';
 import { loadPlant } from './api/load-plant.ts';
+import { plantOfStore } from './api/plant-of-store.ts';
 import { notJson, Problem } from './api/problem.ts';
 import { listTrim } from './api/resources.ts';
 import { listRules } from './api/rules.ts';
-import { folderOf, fromWhereCalled } from './api/settings.ts';
+import { folderOf, fromWhereCalled, storeUrlOf } from './api/settings.ts';
 import { usePlan } from './api/use-planning.ts';
+import {
+  STORE_COMMANDS,
+  type StoreCommandName,
+  type StoreOptions,
+  storeCommand,
+} from './cli/store-commands.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
 import { correctionText } from './documents/correction-text.ts';
 import { curveText } from './documents/curve-text.ts';
@@ -25,7 +32,12 @@ import { wayOutText } from './documents/way-out-text.ts';
 import { ENGINE_NAMES, type EngineName } from './solver/engine-names.ts';
 import { loadEngines } from './solver/engines/load.ts';
 import { RULE_SETS } from './standards/all.ts';
+import { CopyRefused } from './store/copy-refused.ts';
+import { StoreFault } from './store/faults.ts';
+import { snapshot } from './store/snapshot.ts';
 import { TableError } from './tables/csv.ts';
+import { loadMaterials } from './tables/materials.ts';
+import type { PlantData } from './tables/plant-folder.ts';
 
 const USAGE = `meatblock: what goes into a batch, from the terminal
 
@@ -41,24 +53,32 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   meatblock classes         product classes of a jurisdiction
   meatblock products        products of the plant
 
+  meatblock verify          whether the books of the plant hold together: chain, rows, balances
+  meatblock backup FILE     the whole store into one new file, while the service runs
+  meatblock restore FILE    a backup into a store that is empty
+  meatblock move URL        the whole store to another, a file or postgres://…, counted and compared
+
   FILE may be - for standard input.
   --json           print JSON instead of text
   --plant FOLDER   the plant's folder (default: the demo plant)
   --tables FOLDER  the ingredient tables
   --date DAY       day of the rules for limits, YYYY-MM-DD
   --engine NAME    the one engine to solve with: javascript-lp-solver or highs (default: by problem)
+  --store URL      the live store: a file, or postgres://… (default: STORE; without one, the plant's files)
+  --head HASH      for verify: the head that was written down, to show that nothing was cut off since
+  --despite-findings  restore or move books that do not hold together, with their faults
   --market PLACE   jurisdiction for limits and classes: us, eu, gb, ca, codex, anz (default: the plant's)
 
 Ends with 0 when done, 2 when called wrongly, 3 when the input cannot be used,
-4 when no blend keeps every limit, 1 when the program itself fails.`;
+4 when no blend keeps every limit, 5 when books do not hold together, 1 when the program itself fails.`;
 
-const EXIT = { done: 0, fault: 1, usage: 2, input: 3, noBlend: 4 } as const;
+const EXIT = { done: 0, fault: 1, usage: 2, input: 3, noBlend: 4, unsound: 5 } as const;
 
 /** Codes of the operating system for a file that the user named and that cannot be read. */
 const FILE_FAULTS = ['ENOENT', 'EISDIR', 'EACCES', 'ENOTDIR'];
 
 /** Commands that stand alone. */
-const WITHOUT_OPERAND: readonly string[] = ['products', 'classes', 'trim'];
+const WITHOUT_OPERAND: readonly string[] = ['products', 'classes', 'trim', 'verify'];
 
 class UsageError extends Error {}
 
@@ -72,9 +92,15 @@ async function main(args: readonly string[]): Promise<number> {
   if (command === undefined) throw new UsageError('Say what to do.');
   const surplus = positionals[WITHOUT_OPERAND.includes(command) ? 1 : 2];
   if (surplus !== undefined) throw new UsageError(`"${surplus}" is one word too many`);
-  const desk = openDesk(values.plant, values.tables, engineOf(values.engine));
   const print = <Answer>(answer: Answer, text: (answer: Answer) => string) =>
     console.log(values.json ? JSON.stringify(answer, null, 2) : text(answer));
+  const onStore = STORE_COMMANDS.find((name) => name === command);
+  if (onStore) {
+    const done = await storeCommand(onStore, operandOf(onStore, operand), storeOptions(values));
+    console.log(values.json ? JSON.stringify(done.json, null, 2) : done.text);
+    return done.isSound ? EXIT.done : EXIT.unsound;
+  }
+  const desk = await openDesk(values, engineOf(values.engine));
 
   switch (command) {
     case 'sheet':
@@ -148,6 +174,9 @@ function readArguments(args: readonly string[]) {
         date: { type: 'string' },
         market: { type: 'string' },
         engine: { type: 'string' },
+        store: { type: 'string' },
+        head: { type: 'string' },
+        'despite-findings': { type: 'boolean' },
       },
     });
   } catch (error) {
@@ -155,21 +184,47 @@ function readArguments(args: readonly string[]) {
   }
 }
 
-function openDesk(
-  plant: string | undefined,
-  tables: string | undefined,
-  engine: EngineName | undefined,
-): Desk {
-  const data = loadPlant(
-    folderOf(plant, 'demo-data', process.env),
-    folderOf(tables, 'ingredient-tables', process.env),
-    RULE_SETS,
-  );
+interface Where {
+  readonly plant?: string | undefined;
+  readonly tables?: string | undefined;
+  readonly store?: string | undefined;
+}
+
+/** The plant as its store has it, or as its files do where no store is named. */
+async function openDesk({ plant, tables, store }: Where, engine: EngineName | undefined): Promise<Desk> {
+  const plantFolder = folderOf(plant, 'demo-data', process.env);
+  const tablesFolder = folderOf(tables, 'ingredient-tables', process.env);
+  const named = store ?? process.env.STORE;
+  const data =
+    named === undefined
+      ? loadPlant(plantFolder, tablesFolder, RULE_SETS)
+      : await plantInStore(storeUrlOf(named, plantFolder, process.env), tablesFolder);
   return {
     data,
     ruleSets: RULE_SETS,
     today: () => data.plant.demoDate ?? dayAt(data.plant.timeZone, new Date()),
     work: async (name, of) => doJob(name, of, (await loadEngines(engine)).engines),
+  };
+}
+
+/** Only looks: the service may be running on the same store. */
+function plantInStore(url: string, tablesFolder: string): Promise<PlantData> {
+  const tables = loadMaterials(tablesFolder);
+  return snapshot(url, (db) => plantOfStore({ read: (look) => look(db) }, tables)());
+}
+
+function operandOf(name: StoreCommandName, operand: string | undefined): string {
+  if (name === 'verify') return '';
+  if (operand !== undefined) return operand;
+  throw new UsageError(name === 'move' ? 'name the store to move to' : 'name a file');
+}
+
+function storeOptions(values: ReturnType<typeof readArguments>['values']): StoreOptions {
+  const plantFolder = folderOf(values.plant, 'demo-data', process.env);
+  return {
+    storeUrl: storeUrlOf(values.store ?? process.env.STORE, plantFolder, process.env),
+    ...(values.head !== undefined && { head: values.head }),
+    ...(values['despite-findings'] && { despiteFindings: true }),
   };
 }
 
@@ -236,6 +291,10 @@ function report(error: unknown): number {
     for (const { pointer, message } of error.errors)
       console.error(`  ${pointer || '(whole request)'}: ${message}`);
     return error.kind === 'no-blend' ? EXIT.noBlend : EXIT.input;
+  }
+  if (error instanceof StoreFault || error instanceof CopyRefused || error instanceof RangeError) {
+    console.error(error.message);
+    return EXIT.input;
   }
   if (error instanceof TableError || FILE_FAULTS.includes(String((error as NodeJS.ErrnoException).code))) {
     console.error((error as Error).message);

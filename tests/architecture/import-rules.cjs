@@ -62,8 +62,11 @@ module.exports = {
     // The worker is the one place that brings the engine to the use-case for the service.
     may('api/job-worker\\.ts$', 'solver/engines/'),
     may('main\\.ts$', 'api/', 'documents/', ...npm('pino')),
+    may('cli/', 'cli/', 'api/settings\\.ts$', 'store/'),
     may(
       'cli\\.ts$',
+      'cli/',
+      'store/',
       'api/',
       'documents/',
       'solver/engines/',
