@@ -20,7 +20,20 @@ const INSTALLED = join(ROOT, 'node_modules', '.meatblock-installed');
 const BUILT = join(ROOT, 'dist', '.meatblock-built');
 
 /** Programs outside npm that some tests use; without one its tests are skipped and named. */
-const TOOLS = [{ command: 'curl', debianPackage: 'curl', tests: 'the documented curl session' }];
+const TOOLS = [
+  { command: 'curl', debianPackage: 'curl', tests: 'the documented curl session' },
+  {
+    command: 'initdb',
+    // Debian keeps it off the path.
+    versionsIn: '/usr/lib/postgresql',
+    debianPackage: 'postgresql',
+    tests: 'the store on PostgreSQL',
+    instead: 'TEST_POSTGRES_URL',
+  },
+];
+
+/** What compiles better-sqlite3 where no built one can be fetched. */
+const COMPILER = ['python3', 'make', 'g++'].map((tool) => ({ command: tool, debianPackage: tool }));
 
 const [command = 'start', ...rest] = process.argv.slice(2);
 process.chdir(ROOT);
@@ -34,7 +47,7 @@ if (command === 'start') {
   build();
   run(process.execPath, ['--enable-source-maps', 'dist/cli.js', ...rest]);
 } else if (command === 'test') {
-  const missing = provideTools();
+  const missing = provide(TOOLS, 'for the tests');
   build();
   run(process.execPath, ['node_modules/vitest/vitest.mjs', 'run', ...rest], () => reportMissing(missing));
 } else if (command === 'bench') {
@@ -55,6 +68,7 @@ function requireNode() {
 function install() {
   const wanted = hash([readFileSync('package-lock.json'), process.versions.modules]);
   if (read(INSTALLED) === wanted) return;
+  const missing = provide(COMPILER, 'to compile with');
   console.error('Installing packages (once, about a minute)...');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
   const { status } = spawnSync(npm, ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
@@ -62,8 +76,14 @@ function install() {
     stdio: ['ignore', 2, 2],
     shell: process.platform === 'win32',
   });
-  if (status !== 0) fail('Installing the packages failed; the reason stands above. Run the command again.');
+  if (status !== 0) fail(`Installing the packages failed; the reason stands above. ${remedy(missing)}`);
   writeFileSync(INSTALLED, wanted);
+}
+
+function remedy(missing) {
+  if (missing.length === 0) return 'Run the command again.';
+  const names = missing.map(({ command: tool }) => tool).join(', ');
+  return `Where better-sqlite3 cannot be fetched it is compiled, and for that something is missing: ${names}. ${howToAdd(missing)}`;
 }
 
 /** tsc, but only when a source has changed since the last build. */
@@ -88,25 +108,29 @@ function build() {
   writeFileSync(BUILT, wanted);
 }
 
-/** Installs missing programs where that is possible without asking: as root on Debian. */
-function provideTools() {
-  const missing = TOOLS.filter(({ command: tool }) => !isThere(tool));
-  if (missing.length === 0 || process.getuid?.() !== 0 || !isThere('apt-get')) return missing;
+/** Installs missing programs where that is possible without asking, as root on Debian; gives those still missing. */
+function provide(tools, purpose) {
+  const missing = tools.filter(isMissing);
+  if (missing.length === 0 || process.getuid?.() !== 0 || !runs('apt-get')) return missing;
   const packages = missing.map(({ debianPackage }) => debianPackage);
-  console.error(`Installing ${packages.join(', ')} for the tests...`);
+  console.error(`Installing ${packages.join(', ')} ${purpose}...`);
   spawnSync('apt-get', ['update', '-qq'], { stdio: ['ignore', 2, 2] });
   spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages], {
     stdio: ['ignore', 2, 2],
     env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
   });
-  return TOOLS.filter(({ command: tool }) => !isThere(tool));
+  return tools.filter(isMissing);
 }
 
 function reportMissing(missing) {
   if (missing.length === 0) return;
   const names = missing.map(({ command: tool, tests }) => `${tests} (needs ${tool})`).join(', ');
+  console.log(`Not run: ${names}. ${howToAdd(missing)}`);
+}
+
+function howToAdd(missing) {
   const packages = missing.map(({ debianPackage }) => debianPackage).join(' ');
-  console.log(`Not run: ${names}. To add it on Debian or Ubuntu: sudo apt-get install ${packages}`);
+  return `To add it on Debian or Ubuntu: sudo apt-get install ${packages}`;
 }
 
 function run(program, args, after = () => {}) {
@@ -120,9 +144,15 @@ function run(program, args, after = () => {}) {
   });
 }
 
-function isThere(tool) {
+function isMissing({ command: tool, versionsIn, instead }) {
+  if (instead !== undefined && process.env[instead] !== undefined) return false;
+  const versions = versionsIn !== undefined && existsSync(versionsIn) ? readdirSync(versionsIn) : [];
+  return !runs(tool) && !versions.some((version) => runs(join(versionsIn, version, 'bin', tool)));
+}
+
+function runs(program) {
   try {
-    execFileSync(tool, ['--version'], { stdio: 'ignore' });
+    execFileSync(program, ['--version'], { stdio: 'ignore' });
     return true;
   } catch (error) {
     return error.code !== 'ENOENT';
