@@ -13,7 +13,7 @@ const LOTS_A_DAY = 16;
 const KG = 1_000_000_000;
 
 /** Calendar day number n of the scenario. */
-function dayOf(n: number): string {
+export function dayOf(n: number): string {
   return new Date(Date.UTC(2020, 0, 1) + n * 86_400_000).toISOString().slice(0, 10);
 }
 

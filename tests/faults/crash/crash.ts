@@ -3,7 +3,8 @@
  * every acknowledged write is there, nothing is half-written, balances and chain verify, and a write that got no answer,
  * sent again under its key, is done exactly once.
  *
- * Usage: npm run crash -- --rounds 20 [--store postgres://…] [--seconds 1.5]
+ * Usage: npm run crash -- --rounds 20 [--on sqlite|postgresql] [--seconds 1.5]
+ * With --on postgresql it brings a server of its own.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -11,6 +12,7 @@ import { join } from 'node:path';
 import { isDeepStrictEqual, parseArgs } from 'node:util';
 import { connect } from '../../../src/store/open.ts';
 import { verifyStore } from '../../../src/store/verify.ts';
+import { findPrograms, startPostgres } from '../../postgres-server.ts';
 import { client, isGone, type SentWrite, send } from './load.ts';
 import { startProcess } from './service-process.ts';
 
@@ -20,12 +22,13 @@ const { values } = parseArgs({
   options: {
     rounds: { type: 'string', default: '20' },
     seconds: { type: 'string', default: '1.5' },
-    store: { type: 'string' },
+    on: { type: 'string', default: 'sqlite' },
   },
 });
 
 const folder = mkdtempSync(join(tmpdir(), 'meatblock-crash-'));
-const storeUrl = values.store ?? join(folder, 'plant.sqlite');
+const server = values.on === 'postgresql' ? await ownServer() : undefined;
+const storeUrl = server?.url ?? join(folder, 'plant.sqlite');
 const totals = { rounds: 0, acknowledged: 0, unanswered: 0, doneThoughUnanswered: 0, refused: 0 };
 
 try {
@@ -35,7 +38,15 @@ try {
     if (round % 10 === 0 || round === Number(values.rounds)) console.log(JSON.stringify(totals));
   }
 } finally {
+  await server?.stop();
   rmSync(folder, { recursive: true, force: true });
+}
+
+/** @throws Error when PostgreSQL is not on this machine. */
+async function ownServer() {
+  const programs = findPrograms();
+  if (programs) return startPostgres(programs);
+  throw new Error('PostgreSQL is not here; on Debian: sudo apt-get install postgresql');
 }
 
 async function oneRound(): Promise<void> {
