@@ -1,7 +1,7 @@
 import { pino } from 'pino';
 import { sheetAndLabel } from './api/blending.ts';
 import { deskOf } from './api/books.ts';
-import { startService } from './api/service.ts';
+import { type Service, startService } from './api/service.ts';
 import { readSettings } from './api/settings.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
 import { labelText } from './documents/label-text.ts';
@@ -30,9 +30,23 @@ async function main(): Promise<void> {
     console.log(`${batchSheetText(sheet)}\n\n${labelText(label)}\n`);
   }
   console.log(`meatblock serves ${desk.data.plant.name} at ${service.address}`);
+  for (const line of await entranceLines(service)) console.log(line);
   console.log(
     `Rules of every market: ${service.address}/rules   API documentation: ${service.address}/docs   Stop: Ctrl-C`,
   );
+}
+
+/** How people get in. The set-up code goes to the terminal alone, never into the log. */
+async function entranceLines({ access, address }: Service): Promise<string[]> {
+  if (await access.isOpen()) {
+    return ['A demonstration without accounts: whoever is on this machine may do everything.'];
+  }
+  const code = (await access.isSetUpNeeded()) ? access.setUp.code() : undefined;
+  if (code === undefined) return [];
+  return [
+    `This plant has no admin yet. Set-up code: ${code}   (good for 30 minutes; a new start prints a new one)`,
+    `Make the first admin: POST ${address}/v1/set-up {"code": "${code}", "name": "...", "password": "..."}`,
+  ];
 }
 
 main().catch((error: unknown) => {

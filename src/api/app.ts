@@ -3,7 +3,8 @@ import { rateLimit } from 'express-rate-limit';
 import helmet from 'helmet';
 import type { Logger } from 'pino';
 import { pinoHttp } from 'pino-http';
-import type { Gate } from './access/caller.ts';
+import type { Access } from './access/access.ts';
+import { storeGate } from './access/gate.ts';
 import { type Books, deskOf } from './books.ts';
 import { docsPage } from './docs-page.ts';
 import { allEndpoints } from './endpoints.ts';
@@ -15,7 +16,7 @@ import { rulesPages } from './rules-page.ts';
 
 export interface AppParts {
   readonly books: Books;
-  readonly gate: Gate;
+  readonly access: Access;
   readonly logger: Logger;
   readonly version: string;
   readonly maxBodyKb: number;
@@ -23,7 +24,8 @@ export interface AppParts {
 }
 
 /** The HTTP service without a port: routes, guards and logs around the use-cases. */
-export function createApp({ books, gate, logger, version, maxBodyKb, requestsPerMinute }: AppParts): Express {
+export function createApp(parts: AppParts): Express {
+  const { books, access, logger, version, maxBodyKb, requestsPerMinute } = parts;
   const app = express();
   app.disable('x-powered-by');
   app.set('query parser', 'simple');
@@ -46,9 +48,9 @@ export function createApp({ books, gate, logger, version, maxBodyKb, requestsPer
   );
   app.use(express.json({ limit: maxBodyKb * 1024, strict: false }));
 
-  const endpoints = allEndpoints(books, version);
+  const endpoints = allEndpoints(books, version, access);
   const contract = openApiDocument(endpoints, version);
-  app.use('/v1', apiRouter([...endpoints, contractEndpoint(contract)], gate));
+  app.use('/v1', apiRouter([...endpoints, contractEndpoint(contract)], storeGate(books, access)));
   app.use('/docs', docsPage());
   app.use(
     '/rules',

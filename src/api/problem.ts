@@ -38,7 +38,7 @@ export const PROBLEMS = {
   'not-json': { status: 400, title: 'The body is not JSON' },
   'invalid-request': { status: 400, title: 'The request does not have the form it must have' },
   'not-logged-in': { status: 401, title: 'Log in first' },
-  'not-allowed': { status: 403, title: 'Your role does not allow this' },
+  'not-allowed': { status: 403, title: 'This is not allowed' },
   'not-found': { status: 404, title: 'There is nothing here' },
   'method-not-allowed': { status: 405, title: 'This cannot be done here' },
   'not-acceptable': { status: 406, title: 'This is not available in the form asked for' },

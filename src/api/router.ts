@@ -101,7 +101,7 @@ function reply(
   response.status(status).set(headers);
   if (version !== undefined) response.set('ETag', `"${version}"`);
   if (location !== undefined) response.set('Location', `/v1${location}`);
-  if (method === 'GET') response.set('Cache-Control', 'no-cache');
+  if (method === 'GET' && !response.get('Cache-Control')) response.set('Cache-Control', 'no-cache');
   const text = forms?.[form];
   if (text) response.type(form).send(ended(text(body as never)));
   else if (body === undefined) response.end();

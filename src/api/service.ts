@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import type { Logger } from 'pino';
 import { RULE_SETS } from '../standards/all.ts';
 import { openStore } from '../store/store.ts';
-import { demoGate } from './access/caller.ts';
+import { type Access, accessOf } from './access/access.ts';
 import { createApp } from './app.ts';
 import type { Books } from './books.ts';
 import { jobPool } from './job-pool.ts';
@@ -15,6 +15,7 @@ export interface Service {
   /** Where the service can be reached, such as http://127.0.0.1:8080. */
   readonly address: string;
   readonly books: Books;
+  readonly access: Access;
   readonly stop: () => Promise<void>;
 }
 
@@ -45,7 +46,8 @@ export async function startService(settings: Settings, logger: Logger): Promise<
       plant,
       now: () => new Date(),
     };
-    const app = createApp({ books, gate: demoGate, logger, version: packageVersion(), ...settings });
+    const access = accessOf(books, { ...settings, tell: (about, what) => logger.warn(about, what) });
+    const app = createApp({ books, access, logger, version: packageVersion(), ...settings });
     let stopping = false;
     const server = createServer((request, response) => {
       if (stopping) response.setHeader('Connection', 'close');
@@ -55,6 +57,7 @@ export async function startService(settings: Settings, logger: Logger): Promise<
     return {
       address: addressOf(server.address() as AddressInfo),
       books,
+      access,
       stop: async () => {
         stopping = true;
         await closeServer(server);

@@ -18,6 +18,7 @@ const settingsSchema = z.object({
   MAX_BODY_KB: integer(1, 10_240).default(512),
   SOLVE_SECONDS: integer(1, 120).default(10),
   REQUESTS_PER_MINUTE: integer(1, 1_000_000).default(600),
+  SECURE_COOKIE: z.enum(['yes', 'no'], 'must be yes or no').default('no'),
   ENGINE: z
     .enum(['by problem', ...ENGINE_NAMES], `must be "by problem" or one of ${ENGINE_NAMES.join(', ')}`)
     .default('by problem'),
@@ -34,6 +35,10 @@ export interface Settings {
   readonly maxBodyKb: number;
   readonly solveSeconds: number;
   readonly requestsPerMinute: number;
+  /** Whether sessions go by TLS alone: for a service behind a proxy that brings TLS. */
+  readonly secureCookie?: true;
+  /** N of scrypt; no variable of the environment lowers it. */
+  readonly passwordCost?: number;
   /** The one engine to use; the choice is by problem when absent. */
   readonly engine?: EngineName;
 }
@@ -68,6 +73,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     maxBodyKb: data.MAX_BODY_KB,
     solveSeconds: data.SOLVE_SECONDS,
     requestsPerMinute: data.REQUESTS_PER_MINUTE,
+    ...(data.SECURE_COOKIE === 'yes' && { secureCookie: true as const }),
     ...(data.ENGINE !== 'by problem' && { engine: data.ENGINE }),
   };
 }
