@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { resetPassword } from './api/access/reset-password.ts';
 import { blend, type Desk, label, sheet } from './api/blending.ts';
 import { dayAt } from './api/books.ts';
 import { dateSchema } from './api/contract/quantities.ts';
@@ -29,12 +30,14 @@ import { limitsText } from './documents/limits-text.ts';
 import { trimText } from './documents/trim-text.ts';
 import { usePlanText } from './documents/use-plan-text.ts';
 import { wayOutText } from './documents/way-out-text.ts';
+import { Refused } from './ledger/refused.ts';
 import { ENGINE_NAMES, type EngineName } from './solver/engine-names.ts';
 import { loadEngines } from './solver/engines/load.ts';
 import { RULE_SETS } from './standards/all.ts';
 import { CopyRefused } from './store/copy-refused.ts';
 import { StoreFault } from './store/faults.ts';
 import { snapshot } from './store/snapshot.ts';
+import { openStore } from './store/store.ts';
 import { TableError } from './tables/csv.ts';
 import { loadMaterials } from './tables/materials.ts';
 import type { PlantData } from './tables/plant-folder.ts';
@@ -56,6 +59,7 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   meatblock verify          whether the books of the plant hold together: chain, rows, balances
   meatblock backup FILE     the whole store into one new file, while the service runs
   meatblock restore FILE    a backup into a store that is empty
+  meatblock reset-password NAME   a new password for someone who lost it, from this machine alone
   meatblock move URL        the whole store to another, a file or postgres://…, counted and compared
 
   FILE may be - for standard input.
@@ -99,6 +103,15 @@ async function main(args: readonly string[]): Promise<number> {
     const done = await storeCommand(onStore, operandOf(onStore, operand), storeOptions(values));
     console.log(values.json ? JSON.stringify(done.json, null, 2) : done.text);
     return done.isSound ? EXIT.done : EXIT.unsound;
+  }
+  if (command === 'reset-password') {
+    if (operand === undefined) throw new UsageError('name a person');
+    print(await newPasswordFor(operand, storeOptions(values).storeUrl), ({ name, password }) =>
+      [`New password of ${name}: ${password}`, 'It is shown once. Change it after the next login.'].join(
+        '\n',
+      ),
+    );
+    return EXIT.done;
   }
   const desk = await openDesk(values, engineOf(values.engine));
 
@@ -213,6 +226,15 @@ function plantInStore(url: string, tablesFolder: string): Promise<PlantData> {
   return snapshot(url, (db) => plantOfStore({ read: (look) => look(db) }, tables)());
 }
 
+async function newPasswordFor(name: string, storeUrl: string) {
+  const store = await openStore(storeUrl);
+  try {
+    return await resetPassword(store, name);
+  } finally {
+    await store.close();
+  }
+}
+
 function operandOf(name: StoreCommandName, operand: string | undefined): string {
   if (name === 'verify') return '';
   if (operand !== undefined) return operand;
@@ -292,8 +314,8 @@ function report(error: unknown): number {
       console.error(`  ${pointer || '(whole request)'}: ${message}`);
     return error.kind === 'no-blend' ? EXIT.noBlend : EXIT.input;
   }
-  if (error instanceof StoreFault || error instanceof CopyRefused || error instanceof RangeError) {
-    console.error(error.message);
+  if ([StoreFault, CopyRefused, Refused, RangeError].some((kind) => error instanceof kind)) {
+    console.error((error as Error).message);
     return EXIT.input;
   }
   if (error instanceof TableError || FILE_FAULTS.includes(String((error as NodeJS.ErrnoException).code))) {

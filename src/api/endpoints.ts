@@ -1,9 +1,19 @@
+import { type Access, accessOf } from './access/access.ts';
+import { accessEndpoints } from './access/endpoints.ts';
+import { batchEndpoints } from './batches/endpoints.ts';
 import { blendEndpoints } from './blend-endpoints.ts';
 import type { Books } from './books.ts';
 import type { Endpoint } from './endpoint.ts';
 import { plantEndpoints } from './plant-endpoints.ts';
+import { stockEndpoints } from './stock/endpoints.ts';
 
 /** Everything that the service answers under /v1. */
-export function allEndpoints(books: Books, version: string): Endpoint[] {
-  return [...blendEndpoints(books), ...plantEndpoints(books, version)];
+export function allEndpoints(books: Books, version: string, access: Access = accessOf(books)): Endpoint[] {
+  return [
+    ...blendEndpoints(books),
+    ...batchEndpoints(books),
+    ...stockEndpoints(books),
+    ...plantEndpoints(books, version),
+    ...accessEndpoints(books, access),
+  ];
 }

@@ -1,7 +1,7 @@
 import type { HouseRules } from '../batch/house-rules.ts';
 import { NO_HOUSE_RULES } from '../batch/house-rules.ts';
 import type { Lot } from '../batch/lot.ts';
-import type { Material } from '../batch/material.ts';
+import { isMeat, type Material } from '../batch/material.ts';
 import type { FatTest } from '../batch/trim-learning.ts';
 import { kilogramsOfMicrograms } from '../ledger/micrograms.ts';
 import { freeUg } from '../ledger/movement.ts';
@@ -18,6 +18,8 @@ import { readProduct } from '../tables/products.ts';
 /** A plant's data as its books stand, with the number of the entry that they stand at. */
 export interface PlantBooks extends PlantData {
   readonly entry: number;
+  /** The materials of the ingredient tables alone. */
+  readonly tables: ReadonlyMap<string, Material>;
 }
 
 /** What a lot's description holds: everything of a lot but its id, its material and its weight. */
@@ -48,7 +50,7 @@ export function plantOfStore(
         lastTest = seq;
       }
       const data = await readPlantOf(db, tables, [...tests]);
-      known = { ...data, entry };
+      known = { ...data, entry, tables };
       return known;
     });
 }
@@ -76,12 +78,11 @@ async function readPlantOf(
 ): Promise<PlantData> {
   const plant = await lastRevision(db, 'plant', 'plant');
   if (!plant) throw new Error('The store has no plant yet.');
-  const materials = new Map(tables);
-  for (const { id, body } of await presentOf(db, 'material')) materials.set(id, JSON.parse(body) as Material);
+  const materials = await materialsOf(db, tables);
   const tested = new Set(fatTests.map(({ lotId }) => lotId));
-  const lots = (await listLots(db, { kinds: ['material'], onHand: true })).map((row) =>
-    lotOfRow(row, tested.has(row.id)),
-  );
+  const rows = await listLots(db, { kinds: ['material'], onHand: true });
+  for (const rework of await reworkOf(db, rows)) materials.set(rework.id, rework);
+  const lots = rows.map((row) => lotOfRow(row, tested.has(row.id)));
   return {
     plant: readPlant('plant', plant.body),
     materials,
@@ -94,11 +95,44 @@ async function readPlantOf(
     ),
     products: await productsOf(db, materials),
     houseRules: await houseRulesOf(db),
-    fatTests,
+    // Nothing is to be learned of what is no material any more: rework that is used up, or one that was withdrawn.
+    fatTests: fatTests.filter(({ materialId }) => {
+      const material = materials.get(materialId);
+      return material !== undefined && isMeat(material);
+    }),
   };
 }
 
-async function productsOf(
+/** The materials of the tables with the plant's own, as the books stand. */
+export async function materialsOf(
+  db: Db,
+  tables: ReadonlyMap<string, Material>,
+): Promise<Map<string, Material>> {
+  const materials = new Map(tables);
+  for (const { id, body } of await presentOf(db, 'material')) materials.set(id, JSON.parse(body) as Material);
+  return materials;
+}
+
+/** What a lot is of, as the books stand; undefined when that was withdrawn. */
+export async function materialOfLot(
+  db: Db,
+  tables: ReadonlyMap<string, Material>,
+  { ofId, batchId }: Pick<LotRow, 'ofId' | 'batchId'>,
+): Promise<Material | undefined> {
+  if (batchId === null && tables.has(ofId)) return tables.get(ofId);
+  const row = await lastRevision(db, batchId === null ? 'material' : 'rework', ofId);
+  return row && row.withdrawn === 0 ? (JSON.parse(row.body) as Material) : undefined;
+}
+
+/** Rework is a material as long as there is a lot of it. */
+async function reworkOf(db: Db, rows: readonly LotRow[]): Promise<Material[]> {
+  const ids = [...new Set(rows.filter(({ batchId }) => batchId !== null).map(({ ofId }) => ofId))];
+  const found = await Promise.all(ids.map((id) => lastRevision(db, 'rework', id)));
+  return found.flatMap((row) => (row ? [JSON.parse(row.body) as Material] : []));
+}
+
+/** The products that are not withdrawn, as the books stand. */
+export async function productsOf(
   db: Db,
   materials: ReadonlyMap<string, Material>,
 ): Promise<Map<string, StoredProduct>> {

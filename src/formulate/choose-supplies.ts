@@ -51,6 +51,7 @@ export function hasPlace(supply: Supply, { meatBlock, seasoning, rework }: Produ
 }
 
 function whyNot({ lot, onHandKg }: Supply, date: string): string | undefined {
+  if (lot?.held !== undefined) return `on hold: ${lot.held}`;
   if (lot?.useByDate && lot.useByDate < date) return `past its use-by date ${lot.useByDate}`;
   if (lot && lot.receivedDate > date) return `received only on ${lot.receivedDate}`;
   return onHandKg > 0 ? undefined : 'nothing on hand';

@@ -208,7 +208,7 @@ export interface NewKey {
 export async function addKey(writing: Writing, { name, role, keyHash }: NewKey): Promise<ApiKeyRow> {
   const { db, act } = writing;
   const id = await nextId(db, 'apiKeys', 'K');
-  await revise(writing, 'key', id, { name, role, revoked: false });
+  await revise(writing, 'key', id, { name, role, keyHash, revoked: false });
   const row = { id, name, role, keyHash, createdBy: act.by.id, createdAt: act.at, revokedAt: null };
   await db.insertInto('apiKeys').values(row).execute();
   return row;
@@ -222,7 +222,12 @@ export async function revokeKey(writing: Writing, id: string): Promise<ApiKeyRow
   if (row.revokedAt !== null) {
     throw new Refused('out of turn', `Key ${id} was revoked already; nothing is left to do.`);
   }
-  await revise(writing, 'key', id, { name: row.name, role: row.role, revoked: true });
+  await revise(writing, 'key', id, {
+    name: row.name,
+    role: row.role,
+    keyHash: row.keyHash,
+    revoked: true,
+  });
   await db.updateTable('apiKeys').set({ revokedAt: act.at }).where('id', '=', id).execute();
   return { ...row, revokedAt: act.at };
 }

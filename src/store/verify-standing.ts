@@ -88,6 +88,26 @@ function describedPerson({ name, role, active }: PersonRow) {
   return { name, role, active };
 }
 
+/** Keys are as their last revision says: none is slipped in, given another role or brought back. @returns how many. */
+export async function verifyKeys(db: Db, findings: Findings): Promise<number> {
+  let count = 0;
+  for await (const keys of pagesOf(db, 'apiKeys')) {
+    count += keys.length;
+    const { last } = await revisionsOf(
+      db,
+      'key',
+      keys.map(({ id }) => id),
+    );
+    for (const { id, name, role, keyHash, revokedAt } of keys) {
+      const vouched = last.get(id);
+      const described = { name, role, keyHash, revoked: revokedAt !== null };
+      compare('apiKeys', { id, revision: vouched?.revision ?? 0 }, described, vouched, findings);
+    }
+  }
+  await findOrphans(db, 'key', 'apiKeys', findings);
+  return count;
+}
+
 /** The first and the last revision of some things of a kind. */
 async function revisionsOf(db: Db, kind: string, ids: readonly string[]) {
   const first = new Map<string, RevisionRow>();
@@ -104,7 +124,7 @@ async function revisionsOf(db: Db, kind: string, ids: readonly string[]) {
 
 /** Compares what a row says with its last revision, column by column. */
 function compare(
-  table: 'lots' | 'people',
+  table: 'lots' | 'people' | 'apiKeys',
   { id, revision }: { readonly id: string; readonly revision: number },
   described: Readonly<Record<string, unknown>>,
   last: RevisionRow | undefined,
@@ -142,10 +162,17 @@ function parsed(body: string): unknown {
   }
 }
 
+const TABLE_NAMES = { lots: 'lots', people: 'people', apiKeys: 'api_keys' } as const;
+
 /** Things of which there is a revision but no row. */
-async function findOrphans(db: Db, kind: string, table: 'lots' | 'people', { add }: Findings): Promise<void> {
+async function findOrphans(
+  db: Db,
+  kind: string,
+  table: 'lots' | 'people' | 'apiKeys',
+  { add }: Findings,
+): Promise<void> {
   const where = sql`kind = ${kind} and revision = 1 and not exists
-    (select 1 from ${sql.table(table)} as one where one.id = revisions.id)`;
+    (select 1 from ${sql.table(TABLE_NAMES[table])} as one where one.id = revisions.id)`;
   for await (const rows of pagesOf(db, 'revisions', { where })) {
     for (const { id, entry } of rows) {
       add({

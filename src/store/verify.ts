@@ -1,7 +1,7 @@
 import { collectFindings, type Finding, type Findings } from './findings.ts';
 import type { Db } from './open.ts';
 import { readHead, verifyChain } from './verify-chain.ts';
-import { verifyBatches, verifyLots, verifyPeople } from './verify-standing.ts';
+import { verifyBatches, verifyKeys, verifyLots, verifyPeople } from './verify-standing.ts';
 
 export interface VerifyOptions {
   /**
@@ -26,8 +26,8 @@ export interface Verdict {
 /**
  * Compares everything that a store says with what vouches for it: every entry with its hash and the one before, every
  * row that is never changed with the entry that wrote it, every balance with its movements, every lot, batch and
- * person with what they follow from. Passwords, sessions, API keys and answers kept for repeated requests are not in
- * the chain: nothing vouches for them.
+ * person with what they follow from. Passwords, sessions and answers kept for repeated requests are not in the chain:
+ * nothing vouches for them.
  * @param db a transaction that sees one moment (see snapshot.ts) where others may write meanwhile.
  * @throws RangeError when `expectHead` is no hash.
  */
@@ -45,6 +45,7 @@ export async function verifyStore(db: Db, options: VerifyOptions = {}): Promise<
     await readable(findings, 'lots', () => verifyLots(db, findings)),
     await readable(findings, 'batches', () => verifyBatches(db, findings)),
     await readable(findings, 'people', () => verifyPeople(db, findings)),
+    await readable(findings, 'apiKeys', () => verifyKeys(db, findings)),
   ];
   for (const finding of (await options.extraChecks?.(db)) ?? []) findings.add(finding);
   return {

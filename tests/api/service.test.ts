@@ -5,9 +5,9 @@ import {
   blendAnswerSchema,
   labelAnswerSchema,
 } from '../../src/api/contract/blend-answer.ts';
+import { lotsAnswer } from '../../src/api/contract/lots.ts';
 import {
   healthAnswer,
-  lotsAnswer,
   materialsAnswer,
   plantAnswer,
   productsAnswer,

@@ -66,6 +66,7 @@ module.exports = {
     may(
       'cli\\.ts$',
       'cli/',
+      'ledger/',
       'store/',
       'api/',
       'documents/',

@@ -128,6 +128,9 @@ export const blendAnswerSchema = z
       units: z
         .enum(['lb', 'kg'])
         .meta({ description: 'Units shown to people; figures of cost here are per kg.' }),
+      fingerprint: z.string().meta({
+        description: 'Of what is weighed of which lot; send it with a plan to get this blend or none.',
+      }),
       loads: z.int(),
       batch: both,
       load: both,

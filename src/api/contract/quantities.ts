@@ -63,3 +63,9 @@ export const listSchema = <Item extends z.ZodType>(item: Item, most: number, wha
   z.array(item, remedy(`must be a list of ${what}`)).max(most, {
     error: ({ input }) => `has ${(input as unknown[]).length} entries; it must have at most ${most}`,
   });
+
+/** Why something was done; it stands in the books. */
+export const reasonSchema = z
+  .string(remedy('must say why'))
+  .regex(/\S.{2,}\S/, remedy('must say why in a few words'))
+  .max(300, remedy('must have at most 300 characters'));

@@ -1,33 +1,17 @@
 import { z } from 'zod';
 import { MATERIAL_KINDS, SPECIES } from '../../batch/material.ts';
 import { COOKINGS } from '../../batch/product.ts';
-import { choiceField, record, remedy } from '../../tables/json.ts';
+import { choiceField } from '../../tables/json.ts';
 import { laboratoryAnswer, limitAnswer } from './blend-answer.ts';
+import { page, paged, query } from './pages.ts';
 import { dateSchema, idSchema, textSchema } from './quantities.ts';
 
 /** What can be read: the plant and what it has. */
-
-const whole = (most: number) =>
-  z
-    .string(remedy(`must be one whole number from 0 to ${most}`))
-    .regex(/^\d{1,6}$/, remedy(`must be a whole number from 0 to ${most}`))
-    .transform(Number)
-    .refine((value) => value <= most, remedy(`must be a whole number from 0 to ${most}`));
-
-const query = <Shape extends z.ZodRawShape>(shape: Shape) => record(shape, 'must be query parameters');
-
-const page = { limit: whole(500).default(100), offset: whole(100_000).default(0) };
 
 export const materialsQuery = query({
   kind: choiceField(MATERIAL_KINDS).optional(),
   species: choiceField(SPECIES).optional(),
   search: textSchema(60).optional().meta({ description: 'Part of the name or the id.' }),
-  ...page,
-});
-
-export const lotsQuery = query({
-  materialId: idSchema.optional(),
-  usableOn: dateSchema.optional().meta({ description: 'Only lots within their use-by date on this day.' }),
   ...page,
 });
 
@@ -46,9 +30,6 @@ export const rulesQuery = query({
 });
 
 export const productsQuery = query({ ...page });
-
-const paged = <Item extends z.ZodType>(item: Item) =>
-  z.object({ total: z.int(), limit: z.int(), offset: z.int(), items: z.array(item) });
 
 export const materialAnswer = z
   .object({
@@ -73,35 +54,28 @@ export const materialAnswer = z
     allergens: z.array(z.string()),
     subIngredients: z.array(z.string()),
     source: z.string(),
+    own: z.boolean().meta({ description: "Whether it is the plant's own; the others stand in the tables." }),
+    version: z.int().optional().meta({ description: 'Of a material of the plant.' }),
+    reworkOf: z.string().optional().meta({ description: 'Product that left it over, for rework.' }),
+    madeOf: z
+      .array(
+        z.object({
+          materialId: z.string(),
+          material: z.string(),
+          fraction: z.string().meta({ description: 'Kilograms that went in for a kilogram of it.' }),
+        }),
+      )
+      .optional(),
   })
   .meta({ id: 'Material' });
 
-export const lotAnswer = z
-  .object({
-    id: z.string(),
-    materialId: z.string(),
-    onHand: z.object({ kg: z.number(), lb: z.number() }),
-    costPerKg: z.number(),
-    costPerLb: z.number(),
-    measuredFat: z
-      .object({ fatFraction: z.number(), method: z.string(), sdFraction: z.number().optional() })
-      .optional(),
-    receivedDate: z.string(),
-    packedDate: z.string().optional(),
-    useByDate: z.string().optional(),
-    state: z.string(),
-    boxKg: z.number().optional(),
-    supplierEstablishment: z.string().optional(),
-    supplierLot: z.string().optional(),
-    location: z.string().optional(),
-  })
-  .meta({ id: 'Lot' });
-
 export const materialsAnswer = paged(materialAnswer);
-export const lotsAnswer = paged(lotAnswer);
-export const productsAnswer = paged(
-  z.unknown().meta({ description: 'A product in the form that POST /v1/blends accepts.' }),
-);
+export const productAnswer = z
+  .unknown()
+  .meta({ description: 'A product in the form that POST /v1/blends accepts.' });
+export const productsAnswer = paged(productAnswer).extend({
+  versions: z.record(z.string(), z.int()).meta({ description: 'The version of each product, by its id.' }),
+});
 
 export const rulesAnswer = z.object({
   jurisdiction: z.string(),
@@ -140,6 +114,15 @@ export const plantAnswer = z.object({
       capacity: z.number(),
     }),
   ),
+  version: z.int(),
+  settings: z.unknown().meta({ description: 'All of it in the form that PUT /v1/plant takes.' }),
+});
+
+/** What is left of something that was taken away; its past stays. */
+export const withdrawnAnswer = z.object({
+  id: z.string(),
+  withdrawn: z.literal(true),
+  version: z.int(),
 });
 
 export const trimAnswer = z.object({
@@ -168,4 +151,3 @@ export const healthAnswer = z.object({
 });
 
 export type MaterialAnswer = z.output<typeof materialAnswer>;
-export type LotAnswer = z.output<typeof lotAnswer>;
