@@ -10,6 +10,7 @@ import type { Db } from '../store/open.ts';
 import { lastRevision, presentOf } from '../store/revisions.ts';
 import type { LotRow } from '../store/schema.ts';
 import type { Store } from '../store/store.ts';
+import { testsWrittenAfter, WITHDRAWAL } from '../store/tests.ts';
 import { HOUSE_RULES_FILE, readHouseRules } from '../tables/house-rules.ts';
 import { readPlant } from '../tables/plant.ts';
 import type { PlantData, StoredProduct } from '../tables/plant-folder.ts';
@@ -37,19 +38,19 @@ export function plantOfStore(
   tables: ReadonlyMap<string, Material>,
 ): () => Promise<PlantBooks> {
   let known: PlantBooks | undefined;
-  const tests: FatTest[] = [];
+  const tests = new Map<number, FatTest>();
   let lastTest = 0;
   return () =>
     store.read(async (db) => {
       const entry = await headLength(db);
       if (known?.entry === entry) return known;
-      for (const { seq, test } of await fatTestsAfter(db, lastTest)) {
+      for (const { seq, subjectKind, subjectId, body } of await testsWrittenAfter(db, lastTest)) {
+        if (subjectKind === WITHDRAWAL) tests.delete(Number(subjectId));
         // Two readers at once may fetch the same tests.
-        if (seq <= lastTest) continue;
-        tests.push(test);
-        lastTest = seq;
+        else if (seq > lastTest) tests.set(seq, JSON.parse(body) as FatTest);
+        lastTest = Math.max(lastTest, seq);
       }
-      const data = await readPlantOf(db, tables, [...tests]);
+      const data = await readPlantOf(db, tables, [...tests.values()]);
       known = { ...data, entry, tables };
       return known;
     });
@@ -58,17 +59,6 @@ export function plantOfStore(
 async function headLength(db: Db): Promise<number> {
   const head = await db.selectFrom('head').select('length').executeTakeFirstOrThrow();
   return head.length;
-}
-
-async function fatTestsAfter(db: Db, seq: number): Promise<{ seq: number; test: FatTest }[]> {
-  const rows = await db
-    .selectFrom('tests')
-    .select(['seq', 'body'])
-    .where('subjectKind', '=', 'lot')
-    .where('seq', '>', seq)
-    .orderBy('seq')
-    .execute();
-  return rows.map(({ seq: at, body }) => ({ seq: at, test: JSON.parse(body) as FatTest }));
 }
 
 async function readPlantOf(

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { record } from '../../tables/json.ts';
 import { lotSchema } from './blend-request.ts';
 import { followed, following, query } from './pages.ts';
-import { dateSchema, idSchema, stockSchema } from './quantities.ts';
+import { dateSchema, idSchema, reasonSchema, stockSchema } from './quantities.ts';
 
 /** Fat tests of lots and of batches. */
 
@@ -18,6 +18,8 @@ export const testSchema = record(
   },
   'must be a result such as {"fatFraction": 0.213, "method": "NIR"}',
 ).meta({ id: 'FatTestInput' });
+
+export const withdrawalSchema = record({ reason: reasonSchema }, 'must have a reason');
 
 export const testsQuery = query({
   lotId: idSchema.optional(),
@@ -41,6 +43,10 @@ export const fatTestAnswer = z
     date: z.string(),
     at: z.string(),
     by: z.string(),
+    withdrawn: z
+      .object({ reason: z.string(), at: z.string(), by: z.string() })
+      .optional()
+      .meta({ description: 'When it was found to be wrong: blends no longer go by it.' }),
   })
   .meta({ id: 'FatTest' });
 

@@ -6,9 +6,17 @@ import { Refused } from '../../ledger/refused.ts';
 import { refuseChanged } from '../../store/history.ts';
 import { book, lotOrRefuse } from '../../store/lots.ts';
 import type { Writing } from '../../store/store.ts';
+import { WITHDRAWAL, withdrawTest } from '../../store/tests.ts';
 import { fixed } from '../../units.ts';
 import { type Books, change } from '../books.ts';
-import { type TestRequest, testSchema, testsAnswer, testsQuery } from '../contract/fat-tests.ts';
+import {
+  fatTestAnswer,
+  type TestRequest,
+  testSchema,
+  testsAnswer,
+  testsQuery,
+  withdrawalSchema,
+} from '../contract/fat-tests.ts';
 import { wholeLotAnswer } from '../contract/lots.ts';
 import { pageAfter } from '../contract/pages.ts';
 import type { Answer, Call, Endpoint } from '../endpoint.ts';
@@ -43,6 +51,17 @@ export function fatTestEndpoints(books: Books): Endpoint[] {
       status: 201,
       handle: (call) => testLot(books, call),
     },
+    {
+      method: 'POST',
+      path: '/tests/:seq/withdrawal',
+      tag: 'Lots',
+      says: 'Withdraw a fat test of a lot that was wrong: blends no longer go by it',
+      may: 'work',
+      takes: withdrawalSchema,
+      example: { reason: 'sample of another lot' },
+      gives: fatTestAnswer,
+      handle: (call) => withdraw(books, call),
+    },
   ];
 }
 
@@ -51,7 +70,7 @@ type TestsQuery = z.output<typeof testsQuery>;
 async function listTests(books: Books, wanted: TestsQuery) {
   const { lotId, batchId, fromDay, toDay, after, limit } = wanted;
   return books.store.read(async (db) => {
-    let query = db.selectFrom('tests').selectAll().orderBy('seq');
+    let query = db.selectFrom('tests').selectAll().where('subjectKind', '!=', WITHDRAWAL).orderBy('seq');
     if (lotId !== undefined) query = query.where('subjectKind', '=', 'lot').where('subjectId', '=', lotId);
     if (batchId !== undefined)
       query = query.where('subjectKind', '=', 'batch').where('subjectId', '=', batchId);
@@ -82,6 +101,21 @@ async function testLot(books: Books, call: Call): Promise<Answer> {
     return {
       says: `fat ${fixed(test.fatFraction * 100, 2)} % by ${test.method}`,
       result: { body: lot, version: lot.version, location: `/tests?lotId=${encodeURIComponent(id)}` },
+    };
+  });
+}
+
+async function withdraw(books: Books, call: Call): Promise<Answer> {
+  const { reason } = parseOrProblem(withdrawalSchema, call.body);
+  const { seq = '' } = call.params;
+  const subject = { kind: 'test', id: seq };
+  return change(books, call, { action: 'fat test withdrawn', subject }, async (writing) => {
+    const test = await withdrawTest(writing, Number(/^\d{1,15}$/.exec(seq)?.[0] ?? -1), reason);
+    const [withdrawn] = await testAnswers(writing.db, [test], underWay(writing));
+    return {
+      says: `test ${seq} of lot ${test.subjectId}: ${reason}`,
+      subject: { kind: 'lot', id: test.subjectId },
+      result: { body: withdrawn },
     };
   });
 }

@@ -4,10 +4,11 @@ import { freeUg } from '../../ledger/movement.ts';
 import { type LotKind, lotOrRefuse } from '../../store/lots.ts';
 import type { Db } from '../../store/open.ts';
 import type { LotRow } from '../../store/schema.ts';
+import { testsOfLots } from '../../store/tests.ts';
 import { inUnit, type MassUnit, pricePerUnit } from '../../units.ts';
 import type { LotAnswer, WholeLotAnswer } from '../contract/lots.ts';
 import type { LotBody } from '../plant-of-store.ts';
-import { testAnswers, testRowsOfLots } from './fat-test-view.ts';
+import { testAnswers } from './fat-test-view.ts';
 import { packsLeft, packUg } from './packs.ts';
 
 /** What a lot's description holds: of bulk and packs, also the product, and of packs how many there were. */
@@ -35,7 +36,7 @@ export function costs(costPerKg: number): { costPerKg: number; costPerLb: number
 /** Lots as answers show them. @param day tests of later days are not known yet. */
 export async function lotViews(db: Db, rows: readonly LotRow[], day: string): Promise<LotAnswer[]> {
   const ids = rows.map(({ id }) => id);
-  const tests = (await testRowsOfLots(db, ids)).map(({ body }) => JSON.parse(body) as FatTest);
+  const tests = (await testsOfLots(db, ids)).map(({ body }) => JSON.parse(body) as FatTest);
   const packs = await packUg(db, rows);
   return rows.map((row) => lotView(row, tests, packs.get(row.id), day));
 }
@@ -101,7 +102,7 @@ export async function wholeLot(
   if (!lot) throw new Error(`lot ${id} has no view`);
   return {
     ...lot,
-    tests: await testAnswers(db, await testRowsOfLots(db, [id]), writing),
+    tests: await testAnswers(db, await testsOfLots(db, [id]), writing),
     movements: `/v1/movements?lotId=${encodeURIComponent(id)}`,
   };
 }

@@ -48,6 +48,27 @@ describe('a fat test of a lot', () => {
     expect(trimAfter.meanFraction).toBeGreaterThan(trimBefore?.meanFraction ?? 0);
   });
 
+  test('that was wrong is withdrawn: blends go by what was known before, and the test stays in the books', async () => {
+    const request = { ...REQUEST, use: [{ lotId: 'B85-1119', min: lb(60) }] };
+    const blend = async () => (await good(ask('POST /blends', { body: request }))).body.lines;
+    const before = await blend();
+    const { body: tested } = await good(
+      ask('POST /lots/B85-1119/tests', { body: { fatFraction: 0.3, method: 'NIR' } }),
+    );
+    const { seq } = tested.tests.at(-1);
+    expect(await blend()).not.toEqual(before);
+    const body = { reason: 'sample of another lot' };
+    const { body: withdrawn } = await good(ask(`POST /tests/${seq}/withdrawal`, { body }));
+    expect(withdrawn).toMatchObject({ seq, withdrawn: { reason: body.reason, by: 'Demo' } });
+    expect(await blend()).toEqual(before);
+    const { body: lot } = await good(ask('GET /lots/B85-1119'));
+    expect(lot.tests.map((one: Json) => one.seq)).not.toContain(seq);
+    expect((await good(ask('GET /tests?lotId=B85-1119'))).body.items.at(-1)).toEqual(withdrawn);
+    await refusal(ask(`POST /tests/${seq}/withdrawal`, { body }), 409, [], 'withdrawn already');
+    await refusal(ask('POST /tests/99999/withdrawal', { body }), 404, [], 'no test 99999');
+    await refusal(ask('POST /tests/soup/withdrawal', { body }), 404, [], 'no test');
+  });
+
   test('counts with the others of the lot by their mean', async () => {
     const test = (fatFraction: number) =>
       ask('POST /lots/B50-1118/tests', { body: { fatFraction, method: 'NIR' } });
