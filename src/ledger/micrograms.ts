@@ -34,7 +34,7 @@ function roundedHalfUp(digits: bigint, divisor: bigint): bigint {
   return doubled < 0n && doubled % by !== 0n ? quotient - 1n : quotient;
 }
 
-/** Micrograms as kilograms, the nearest double. */
+/** Micrograms as kilograms, the nearest double: the same microgram again up to 2^23 kg, more than eight thousand tonnes. */
 export function kilogramsOfMicrograms(massUg: number): number {
   return massUg / MICROGRAMS_PER_KILOGRAM;
 }

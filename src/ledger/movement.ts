@@ -45,18 +45,32 @@ export function freeUg({ onHandUg, reservedUg }: Balance): number {
   return onHandUg - reservedUg;
 }
 
-/** The balance after a movement; undefined when it would fall below what is there. */
+/** The balance after a movement; undefined when it would fall below what is there, or rise above what can be counted. */
 export function after(balance: Balance, { massUg, reservedUg }: Pick<Movement, 'massUg' | 'reservedUg'>) {
   const next: Balance = {
     onHandUg: balance.onHandUg + massUg,
     reservedUg: balance.reservedUg + reservedUg,
   };
-  return next.onHandUg >= 0 && next.reservedUg >= 0 && next.reservedUg <= next.onHandUg ? next : undefined;
+  const { onHandUg } = next;
+  const counted = onHandUg >= 0 && onHandUg <= Number.MAX_SAFE_INTEGER;
+  return counted && next.reservedUg >= 0 && next.reservedUg <= onHandUg ? next : undefined;
 }
 
 /** What is taken when this much is wanted: all that is there when no scale could tell the two apart. */
 export function drawnUg(wantedUg: number, thereUg: number): number {
-  return Math.abs(wantedUg - thereUg) <= INDISTINGUISHABLE_UG ? thereUg : wantedUg;
+  const both = wantedUg > 0 && thereUg > 0;
+  return both && Math.abs(wantedUg - thereUg) <= INDISTINGUISHABLE_UG ? thereUg : wantedUg;
+}
+
+/** Whether a movement takes back all of another, and nothing else. */
+export function takesBack(movement: Movement, first: Omit<Movement, 'reverses'>): boolean {
+  return (
+    movement.lotId === first.lotId &&
+    movement.kind === first.kind &&
+    movement.batchId === first.batchId &&
+    movement.massUg === -first.massUg &&
+    movement.reservedUg === -first.reservedUg
+  );
 }
 
 type Sign = -1 | 0 | 1;
@@ -81,13 +95,17 @@ const SIGNS: Readonly<
 const NEEDS_REASON: readonly MovementKind[] = ['adjusted', 'discarded'];
 
 /** What is wrong with a movement in itself, in words; undefined when nothing is. */
-export function movementFault({ kind, massUg, reservedUg, reverses, reason }: Movement): string | undefined {
+export function movementFault(movement: Movement): string | undefined {
+  const { kind, massUg, reservedUg, batchId, reverses, reason } = movement;
   const { mass, reserved } = SIGNS[kind];
   const way = reverses === undefined ? 1 : -1;
   if (!Number.isSafeInteger(massUg) || !Number.isSafeInteger(reservedUg)) return 'must be whole micrograms';
   if (!mass.includes((Math.sign(massUg) * way) as Sign)) return `${kind} cannot move ${massUg} µg`;
   if (!reserved.includes((Math.sign(reservedUg) * way) as Sign))
     return `${kind} cannot reserve ${reservedUg} µg`;
+  if (massUg !== 0 && Math.abs(reservedUg) > Math.abs(massUg))
+    return `${kind} cannot release more than it takes`;
+  if (reservedUg !== 0 && batchId === undefined) return `${kind} needs the batch that it is promised to`;
   if ((NEEDS_REASON.includes(kind) || reverses !== undefined) && !reason) return `${kind} needs a reason`;
   return undefined;
 }

@@ -1,6 +1,14 @@
 import type { Selectable, Transaction } from 'kysely';
 import { kilogramsOfMicrograms } from '../ledger/micrograms.ts';
-import { after, type Balance, drawnUg, freeUg, type Movement, movementFault } from '../ledger/movement.ts';
+import {
+  after,
+  type Balance,
+  drawnUg,
+  freeUg,
+  type Movement,
+  movementFault,
+  takesBack,
+} from '../ledger/movement.ts';
 import { Refused } from '../ledger/refused.ts';
 import { massText } from '../units.ts';
 import type { Db } from './open.ts';
@@ -85,19 +93,28 @@ export async function editLot(
     held: change.held,
   };
   const revision = await revise(writing, 'lot', id, revisionOf(lot));
-  const version = row.version + 1;
-  await writing.db
+  return changeLot(writing, row, {
+    body: JSON.stringify(change.body),
+    revision,
+    useByDay: change.useByDay ?? null,
+    held: change.held ? 1 : 0,
+  });
+}
+
+/** Changes a lot as it was read. @returns its new version. @throws Error when something else changed it meanwhile. */
+async function changeLot(
+  { db }: Writing,
+  { id, version }: LotRow,
+  columns: Partial<Omit<LotRow, 'id' | 'version'>>,
+): Promise<number> {
+  const { numUpdatedRows } = await db
     .updateTable('lots')
-    .set({
-      body: JSON.stringify(change.body),
-      revision,
-      useByDay: change.useByDay ?? null,
-      held: change.held ? 1 : 0,
-      version,
-    })
+    .set({ ...columns, version: version + 1 })
     .where('id', '=', id)
-    .execute();
-  return version;
+    .where('version', '=', version)
+    .executeTakeFirstOrThrow();
+  if (numUpdatedRows === 1n) return version + 1;
+  throw new Error(`lot ${id} is changed twice at once within a write; make one change after the other`);
 }
 
 /** Everything that a lot's row says of it but its balance: what its revision vouches for. */
@@ -129,19 +146,19 @@ export interface NewMovement extends Movement {
 /**
  * Books a movement: the balance changes and the line is written, or neither.
  * @returns the number of the movement.
- * @throws Refused 'unknown' when there is no such lot, 'short' when its balance would fall below nothing.
+ * @throws Refused 'unknown' when there is no such lot or no such movement to take back, 'short' when its balance or
+ * what its batch was promised would fall below nothing, 'unfit' when it would be more than can be counted, 'out of
+ * turn' when the movement is taken back already; RangeError for a movement that is wrong in itself.
  */
 export async function book(writing: Writing, movement: NewMovement): Promise<number> {
+  if (movement.reverses !== undefined) await refuseReversal(writing.db, movement, movement.reverses);
   const fault = movementFault(movement);
   if (fault) throw new RangeError(`movement of lot ${movement.lotId}: ${fault}`);
   const lot = await lotOrRefuse(writing.db, movement.lotId);
+  if (movement.reservedUg < 0) await refuseOthersPromise(writing.db, movement);
   const next = after(lot, movement);
-  if (!next) throw short(lot, movement);
-  await writing.db
-    .updateTable('lots')
-    .set({ onHandUg: next.onHandUg, reservedUg: next.reservedUg, version: lot.version + 1 })
-    .where('id', '=', lot.id)
-    .execute();
+  if (!next) throw outOfReach(lot, movement);
+  await changeLot(writing, lot, next);
   const seq = await writing.nextSeq('movements');
   const { act } = writing;
   await writing.append('movements', {
@@ -162,6 +179,35 @@ export async function book(writing: Writing, movement: NewMovement): Promise<num
     personId: act.by.id,
   });
   return seq;
+}
+
+/** A movement is taken back whole, and once. */
+async function refuseReversal(db: Db, movement: Movement, seq: number): Promise<void> {
+  const first = await db.selectFrom('movements').selectAll().where('seq', '=', seq).executeTakeFirst();
+  if (!first) throw new Refused('unknown', `There is no movement ${seq} to take back`);
+  if (first.reverses !== null) {
+    const message = `Movement ${seq} takes back movement ${first.reverses} itself; book anew what is right.`;
+    throw new Refused('out of turn', message);
+  }
+  const { lotId, kind, massUg, reservedUg, batchId } = first;
+  if (!takesBack(movement, { lotId, kind, massUg, reservedUg, ...(batchId !== null && { batchId }) })) {
+    throw new RangeError(
+      `movement of lot ${movement.lotId}: does not take back movement ${seq} as it was booked`,
+    );
+  }
+  const later = await db.selectFrom('movements').select('seq').where('reverses', '=', seq).executeTakeFirst();
+  if (!later) return;
+  throw new Refused('out of turn', `Movement ${seq} is taken back already, by movement ${later.seq}.`);
+}
+
+/** What one batch was promised is not another's to take. */
+async function refuseOthersPromise(db: Db, { lotId, batchId = '', reservedUg }: Movement): Promise<void> {
+  const promisedUg = (await reservedFor(db, batchId)).get(lotId) ?? 0;
+  if (promisedUg + reservedUg >= 0) return;
+  throw new Refused(
+    'short',
+    `Batch ${batchId} is promised ${bothUnits(promisedUg)} of lot ${lotId}; ${bothUnits(-reservedUg)} is asked of that.`,
+  );
 }
 
 /**
@@ -201,6 +247,7 @@ export async function reservedFor(db: Db, batchId: string): Promise<Map<string, 
     .select(['lotId', ({ fn }) => fn.sum<number>('reservedUg').as('reservedUg')])
     .where('batchId', '=', batchId)
     .groupBy('lotId')
+    .orderBy('lotId')
     .execute();
   return new Map(
     rows.flatMap(({ lotId, reservedUg }) => (reservedUg === 0 ? [] : [[lotId, Number(reservedUg)]])),
@@ -286,14 +333,26 @@ export async function summedBalance(db: Db, lotId: string): Promise<Balance> {
   return { onHandUg: Number(row.onHandUg ?? 0), reservedUg: Number(row.reservedUg ?? 0) };
 }
 
-function short(lot: LotRow, { massUg, reservedUg }: Movement): Refused {
-  const kg = (massInUg: number) => massText(kilogramsOfMicrograms(massInUg), 'kg');
-  const lb = (massInUg: number) => massText(kilogramsOfMicrograms(massInUg), 'lb');
-  const both = (massInUg: number) => `${lb(massInUg)} (${kg(massInUg)})`;
+function outOfReach(lot: LotRow, { massUg, reservedUg }: Movement): Refused {
+  if (lot.onHandUg + massUg > Number.MAX_SAFE_INTEGER) {
+    const most = massText(kilogramsOfMicrograms(Number.MAX_SAFE_INTEGER), 'kg');
+    return new Refused(
+      'unfit',
+      `Lot ${lot.id} would be more than the ${most} that can be counted. Correct the weight.`,
+    );
+  }
   const wanted = Math.max(Math.abs(massUg), Math.abs(reservedUg));
-  const promised = lot.reservedUg > 0 ? `, ${both(lot.reservedUg)} of it promised to batches` : '';
+  const promised =
+    lot.reservedUg > 0
+      ? `, ${bothUnits(lot.reservedUg)} of it promised to batches and ${bothUnits(freeUg(lot))} free`
+      : '';
   return new Refused(
     'short',
-    `Lot ${lot.id} has ${both(lot.onHandUg)} on hand${promised}; ${both(wanted)} is asked. Take less, or count the lot and adjust it.`,
+    `Lot ${lot.id} has ${bothUnits(lot.onHandUg)} on hand${promised}; ${bothUnits(wanted)} is asked. Take less, or count the lot and adjust it.`,
   );
+}
+
+function bothUnits(massUg: number): string {
+  const massKg = kilogramsOfMicrograms(massUg);
+  return `${massText(massKg, 'lb')} (${massText(massKg, 'kg')})`;
 }

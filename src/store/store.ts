@@ -1,5 +1,5 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
-import type { Transaction } from 'kysely';
+import { type KyselyPlugin, sql, type Transaction, type TransactionBuilder } from 'kysely';
 import { Refused } from '../ledger/refused.ts';
 import type { Dialect } from './append-only.ts';
 import { asStoreFault } from './faults.ts';
@@ -58,7 +58,10 @@ export interface Written<Result> {
 export interface Store {
   readonly dialect: Dialect;
   readonly url: StoreUrl;
-  /** @throws StoreFault when the store fails. */
+  /**
+   * All that is looked at in one read is as it was at one moment, whatever is written meanwhile.
+   * @throws StoreFault when the store fails.
+   */
   readonly read: <Result>(look: (db: Db) => Promise<Result>) => Promise<Result>;
   /**
    * Writers take turns, each with one entry of the chain. What was acknowledged is on the disk.
@@ -77,27 +80,93 @@ export async function openStore(url: StoreUrl): Promise<Store> {
 
 /** A store over a connection that is open. */
 export function storeOn({ db, dialect, close }: Connection, url: StoreUrl): Store {
-  // On SQLite there is one connection: to wait for it within a write would be to wait for ever.
-  const writing = new AsyncLocalStorage<true>();
+  // On SQLite there is one connection: to wait for it within a read or a write would be to wait for ever.
+  const within = new AsyncLocalStorage<true>();
   const outside = () => {
-    if (writing.getStore()) throw new Error('within a write only its own db may be used');
+    if (within.getStore()) throw new Error('within a read or a write only its own db may be used');
   };
-  const faulty = async <Result>(work: () => Promise<Result>): Promise<Result> => {
+  const transact = async <Result>(
+    transaction: TransactionBuilder<Schema>,
+    work: (trx: Transaction<Schema>) => Promise<Result>,
+  ): Promise<Result> => {
     outside();
     try {
-      return await work();
+      return await transaction.execute((trx) => within.run(true, () => work(trx)));
     } catch (error) {
       throw asStoreFault(error);
     }
   };
+  const inTurn = turns();
   return {
     dialect,
     url,
-    read: (look) => faulty(() => look(db)),
-    write: (act, work) =>
-      faulty(() => db.transaction().execute((trx) => writing.run(true, () => writeEntry(trx, act, work)))),
-    note: (change) => faulty(() => db.transaction().execute((trx) => writing.run(true, () => change(trx)))),
+    read: (look) => transact(atOneMoment(db, dialect), look),
+    write: async (act, work) => {
+      outside();
+      return inTurn(() => transact(db.transaction(), (trx) => writeEntry(trx, act, work)));
+    },
+    note: (change) => transact(db.transaction(), (trx) => wholly(trx, change)),
     close,
+  };
+}
+
+function atOneMoment(db: Db, dialect: Dialect): TransactionBuilder<Schema> {
+  const transaction = db.transaction();
+  return dialect === 'SQLite'
+    ? transaction
+    : transaction.setIsolationLevel('repeatable read').setAccessMode('read only');
+}
+
+/**
+ * Does work within a transaction and lets nothing of it come later. Where one of several steps at once fails, or nobody
+ * waits for a step, it may still be under way: its next statement would run behind the end of the transaction, and
+ * stay, or go unvouched.
+ */
+async function wholly<Result>(
+  trx: Transaction<Schema>,
+  work: (trx: Transaction<Schema>) => Promise<Result>,
+): Promise<Result> {
+  let over = false;
+  let underWay = 0;
+  let late = false;
+  const gate: KyselyPlugin = {
+    transformQuery: ({ node }) => {
+      late ||= over;
+      if (late) throw hasty();
+      underWay += 1;
+      return node;
+    },
+    transformResult: async ({ result }) => {
+      underWay -= 1;
+      return result;
+    },
+  };
+  try {
+    const result = await work(trx.withPlugin(gate));
+    over = true;
+    // A step between two statements comes to its next one meanwhile.
+    await new Promise((resolve) => setImmediate(resolve));
+    if (underWay > 0 || late) throw hasty();
+    return result;
+  } catch (error) {
+    over = true;
+    // Statements of one transaction run in the order in which they came: after this one none is under way.
+    await sql`select 1`.execute(trx).catch(() => {});
+    throw error;
+  }
+}
+
+function hasty(): Error {
+  return new Error('a write ended before its statements did; wait for every one of them');
+}
+
+/** One after the other, as they came: writers that wait for the head hold no connection that readers need. */
+function turns() {
+  let last: Promise<unknown> = Promise.resolve();
+  return <Result>(work: () => Promise<Result>): Promise<Result> => {
+    const next = last.then(work);
+    last = next.catch(() => {});
+    return next;
   };
 }
 
@@ -111,19 +180,21 @@ async function writeEntry<Result>(
   if (done) return done.result;
   const entry = head.length + 1;
   const hashes: [table: string, key: string, hash: string][] = [];
-  const append: Writing['append'] = async (table, columns) => {
-    const row = { ...columns, entry } as unknown as Schema[typeof table];
-    await db
-      .insertInto(table)
-      .values(row as never)
-      .execute();
-    hashes.push([table, keyOf(table, row), rowHash(row)]);
-  };
   const {
     says,
     subject = act.subject,
     result,
-  } = await work({ db, act, entry, append, nextSeq: counter(db) });
+  } = await wholly(db, (own) => {
+    const append: Writing['append'] = async (table, columns) => {
+      const row = { ...columns, entry } as unknown as Schema[typeof table];
+      await own
+        .insertInto(table)
+        .values(row as never)
+        .execute();
+      hashes.push([table, keyOf(table, row), rowHash(row)]);
+    };
+    return work({ db: own, act, entry, append, nextSeq: counter(own) });
+  });
   const columns = {
     seq: entry,
     at: act.at,
@@ -178,11 +249,11 @@ async function doneBefore<Result>(db: Transaction<Schema>, { by, idempotency }: 
 }
 
 function counter(db: Transaction<Schema>): Writing['nextSeq'] {
-  const last = new Map<string, number>();
-  return async (table) => {
-    const known = last.get(table) ?? (await lastSeq(db, table));
-    last.set(table, known + 1);
-    return known + 1;
+  const last = new Map<string, Promise<number>>();
+  return (table) => {
+    const next = (last.get(table) ?? lastSeq(db, table)).then((seq) => seq + 1);
+    last.set(table, next);
+    return next;
   };
 }
 
