@@ -3,7 +3,7 @@ import type { ExplainedCheck } from '../rules/check.ts';
 import { inForceOn, inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
 import type { LaboratoryLimit } from '../rules/standard.ts';
 import { inUnit, pricePerUnit } from '../units.ts';
-
+import { fingerprintOf } from './batches/fingerprint.ts';
 import type { BlendTask } from './blend-task.ts';
 import type { BlendAnswer, LaboratoryAnswer, LimitAnswer } from './contract/blend-answer.ts';
 import { certaintyAnswers, nearBestAnswers, proofOf, wayOutOf, worthOf } from './working-answers.ts';
@@ -36,6 +36,7 @@ export function blendAnswer(
     date,
     currency: plant.currency,
     units: plant.units,
+    fingerprint: fingerprintOf(blend),
     loads: blend.loads,
     batch: inBothUnits(blend.batchKg),
     load: inBothUnits(blend.loadKg),

@@ -59,10 +59,17 @@ export interface LimitStanding {
   readonly holds: boolean;
   readonly authority: 'law' | 'house';
   readonly citation: string;
+  /** The load that misses it, where there are several; each load goes to its buyers by itself. */
+  readonly load?: number;
 }
 
 /** A departure from the plan; it needs a reason. */
 export interface Deviation {
+  /** What it is about: a line in a load, a limit, or the yield. */
+  readonly line?: number;
+  readonly load?: number;
+  readonly limitId?: string;
+  readonly about?: 'yield';
   readonly what: string;
   readonly planned: string;
   readonly found: string;
@@ -72,6 +79,7 @@ export interface Deviation {
 /** Steps as they are kept, by kind. Documents are named by their hash. */
 export interface StepBodies {
   planned: {
+    readonly productId: string;
     readonly date: string;
     readonly loads: number;
     readonly batchUg: number;
@@ -114,7 +122,7 @@ export interface StepBodies {
     readonly sdFraction?: number;
     /** The load that was tested; the whole batch when absent. */
     readonly load?: number;
-    /** Limits with the fat that was found. */
+    /** Limits of the mix that was tested, with the fat that was found. */
     readonly limits: readonly LimitStanding[];
     readonly makeup: Makeup;
   };
@@ -144,6 +152,10 @@ export interface StepBodies {
     /** What went in and did not come out; negative for what came out above it. */
     readonly lossUg: number;
     readonly yieldFraction: number;
+    /** Of the product, with all that went in and was not kept. */
+    readonly costPerKg: number;
+    /** Why what came out was put on hold. */
+    readonly hold?: string;
     readonly temperatures: readonly Temperature[];
     readonly deviations: readonly Deviation[];
     readonly limits: readonly LimitStanding[];
@@ -204,12 +216,14 @@ const TAKEN_IN: Readonly<Record<StepKind, readonly BatchState[]>> = {
   weighing: ['planned', 'weighing'],
   'taken back': ['weighing', 'weighed'],
   weighed: ['weighing'],
-  tested: ['weighed'],
-  corrected: ['weighed'],
+  // A load that is all in may be tested and corrected while the next one is weighed.
+  tested: ['weighing', 'weighed'],
+  corrected: ['weighing', 'weighed'],
   finished: ['weighed'],
   packed: ['finished', 'packed'],
   closed: ['finished', 'packed'],
-  cancelled: ['planned'],
+  // As long as nothing is in the mixer.
+  cancelled: ['planned', 'weighing'],
 };
 
 export function stateAfter(state: BatchState, kind: StepKind): BatchState {
@@ -231,4 +245,9 @@ export function takenIn(kind: StepKind): readonly BatchState[] {
 /** Steps of one kind, in turn. */
 export function stepsOf<Kind extends StepKind>(steps: readonly Step[], kind: Kind): StepOf<Kind>[] {
   return steps.filter((step) => step.kind === kind) as unknown as StepOf<Kind>[];
+}
+
+/** Departures that have their reasons already. */
+export function settledBefore(steps: readonly Step[]): Deviation[] {
+  return [...stepsOf(steps, 'weighed'), ...stepsOf(steps, 'finished')].flatMap(({ body }) => body.deviations);
 }

@@ -2,8 +2,8 @@ import type { HouseRules } from '../batch/house-rules.ts';
 import type { Supply } from '../batch/lot.ts';
 import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
-import type { Product } from '../batch/product.ts';
-import { type MixLine, testedMix } from '../correct/tested-mix.ts';
+import type { Process, Product } from '../batch/product.ts';
+import type { MixLine } from '../correct/tested-mix.ts';
 import { add, type Exact, exact, multiply, toNumber } from '../exact.ts';
 import type { Makeup } from '../formulate/blend.ts';
 import { makeup } from '../formulate/describe-blend.ts';
@@ -35,31 +35,22 @@ export interface Standing {
   readonly makeup: Makeup;
 }
 
-/** What was found out since, where it is known. */
-export interface Found {
-  /** Fat of the mix by a test. */
-  readonly fatFraction?: number;
-  /** Finished over raw weight. */
-  readonly yieldFraction?: number;
-}
-
 /**
  * Every limit on weights as a scale showed them, decided in exact arithmetic.
  * @param lines at least one that weighs something.
- * @returns undefined when no mix of these lines can have the fat that was found.
+ * @param process with the yield that was found, where it is known.
  */
-export function standingOf(basis: Basis, lines: readonly MixLine[], found: Found = {}): Standing | undefined {
-  const { fatFraction, yieldFraction } = found;
-  const mix = fatFraction === undefined ? lines : testedMix(lines, fatFraction);
-  if (!mix) return undefined;
-  const { product } = basis;
-  const process = yieldFraction === undefined ? product.process : { ...product.process, yieldFraction };
+export function standingOf(
+  basis: Basis,
+  lines: readonly MixLine[],
+  process: Process = basis.product.process,
+): Standing {
   const coefficients = new Coefficients(
-    mix.map(({ supply }) => supply),
+    lines.map(({ supply }) => supply),
     process,
   );
-  const massesKg = mix.map(({ massKg }) => massKg);
-  const { limits } = rulesOn({ ...basis, product: { ...product, process } });
+  const massesKg = lines.map(({ massKg }) => massKg);
+  const { limits } = rulesOn({ ...basis, product: { ...basis.product, process } });
   return {
     limits: checkLimits(limits, coefficients, massesKg).map(limitStanding),
     makeup: makeup(
@@ -69,6 +60,41 @@ export function standingOf(basis: Basis, lines: readonly MixLine[], found: Found
       FORMS.finished,
     ),
   };
+}
+
+/**
+ * The same for a batch of several loads. Each is mixed by itself, so each has to hold by itself: cure forgotten in one
+ * and doubled in the next is right on the whole and wrong in both. A limit that loads miss stands with each of them.
+ */
+export function standingOfLoads(
+  basis: Basis,
+  loads: readonly LoadMix[],
+  process: Process = basis.product.process,
+): Standing {
+  const whole = standingOf(
+    basis,
+    loads.flatMap(({ lines }) => lines),
+    process,
+  );
+  if (loads.length < 2) return whole;
+  const missed = loads.flatMap(({ load, lines }) =>
+    standingOf(basis, lines, process)
+      .limits.filter(({ holds }) => !holds)
+      .map((limit) => ({ ...limit, load })),
+  );
+  return {
+    makeup: whole.makeup,
+    limits: whole.limits.flatMap((limit) => {
+      const inLoads = missed.filter(({ limitId }) => limitId === limit.limitId);
+      return inLoads.length > 0 ? inLoads : [limit];
+    }),
+  };
+}
+
+/** What is in one load. */
+export interface LoadMix {
+  readonly load: number;
+  readonly lines: readonly MixLine[];
 }
 
 /** Lines of one supply as one line. */

@@ -89,10 +89,41 @@ export async function batchOrRefuse(db: Db, id: string, ifVersion?: number): Pro
   const row = await db.selectFrom('batches').selectAll().where('id', '=', id).executeTakeFirst();
   if (!row) throw new Refused('unknown', `There is no batch "${id}"`);
   if (ifVersion === undefined || ifVersion === row.steps) return row;
+  const since = (await stepsOfBatch(db, id)).filter(({ number }) => number > ifVersion);
+  const told = since.slice(-TOLD).map(({ kind, person }) => `${kind} by ${person}`);
+  const more = since.length > TOLD ? `, the last ${TOLD} of ${since.length} steps` : '';
   throw new Refused(
     'changed meanwhile',
-    `Batch ${id} went on since you read it (version ${ifVersion}, now ${row.steps}: ${row.state}). Read it again and decide anew.`,
+    `Batch ${id} is no longer as you read it: version ${ifVersion} then, ${row.steps} and ${row.state} now (${told.join(', ')}${more}). Read it again and decide anew.`,
   );
+}
+
+/** Steps told in a refusal; more would not be read. */
+const TOLD = 3;
+
+/** Which of these lots are on hold. */
+export async function heldAmong(db: Db, ids: readonly string[]): Promise<string[]> {
+  if (ids.length === 0) return [];
+  const rows = await db
+    .selectFrom('lots')
+    .select('id')
+    .where('id', 'in', [...new Set(ids)])
+    .where('held', '=', 1)
+    .orderBy('id')
+    .execute();
+  return rows.map(({ id }) => id);
+}
+
+/** What was done to the lots that a batch made, by themselves: holds, releases, changes of their days. */
+export async function lotsHistory(db: Db, batchId: string) {
+  return db
+    .selectFrom('entries')
+    .innerJoin('lots', 'lots.id', 'entries.subjectId')
+    .select(['lots.id as lotId', 'entries.at', 'entries.person as by', 'entries.action', 'entries.says'])
+    .where('entries.subjectKind', '=', 'lot')
+    .where('lots.batchId', '=', batchId)
+    .orderBy('entries.seq')
+    .execute();
 }
 
 /** The steps of a batch, in turn. */

@@ -1,11 +1,18 @@
 import { z } from 'zod';
 import { BATCH_STATES } from '../../making/batch.ts';
 import { STAGES } from '../../making/finish.ts';
-import { choiceField, fractionField, record, remedy } from '../../tables/json.ts';
-import { MASS_UNITS } from '../../units.ts';
+import { choiceField, fractionField, isSensibleMass, record, remedy, shown } from '../../tables/json.ts';
+import { kilograms, MASS_UNITS } from '../../units.ts';
 import { both, makeup } from '../contract/blend-answer.ts';
 import { blendRequestSchema } from '../contract/blend-request.ts';
-import { dateSchema, idSchema, listSchema, massSchema, textSchema } from '../contract/quantities.ts';
+import {
+  dateSchema,
+  idSchema,
+  listSchema,
+  massSchema,
+  reasonSchema,
+  textSchema,
+} from '../contract/quantities.ts';
 
 /** What a batch takes and gives in JSON. */
 
@@ -27,27 +34,32 @@ export const planRequestSchema = record(
   'must be an object with product and batchSize',
 ).meta({ id: 'PlanRequest' });
 
-const NUMBER_TEXT = /^\d{1,7}(?:\.\d{1,6})?$/;
+const NUMBER_TEXT = /^\d{1,9}(?:\.\d{1,6})?$/;
 
 /** A weight as the scale shows it: the digits are kept as they are written. */
 export const scaleWeightSchema = record(
   {
     value: z
-      .union(
-        [z.number(), z.string().regex(NUMBER_TEXT)],
+      .union([z.number(), z.string()], remedy('must be what the scale shows, such as 120.5 or "120.50"'))
+      .transform(String)
+      .refine(
+        (text) => NUMBER_TEXT.test(text),
         remedy('must be what the scale shows, such as 120.5 or "120.50"'),
       )
-      .transform(String)
-      .refine((text) => Number(text) > 0, remedy('must be above 0')),
+      .refine((text) => !NUMBER_TEXT.test(text) || Number(text) > 0, remedy('must be above 0')),
     unit: choiceField(MASS_UNITS),
   },
   'must be a weight with its unit, such as {"value": "120.5", "unit": "lb"}',
-).meta({ id: 'ScaleWeight', description: 'A weight as read on a scale.' });
-
-const reasonSchema = z
-  .string(remedy('must say why'))
-  .regex(/\S.{3}/, remedy('must say why in a few words'))
-  .max(300, remedy('must have at most 300 characters'));
+)
+  .refine(
+    ({ value, unit }) => !(Number(value) > 0) || isSensibleMass(kilograms({ value: Number(value), unit })),
+    {
+      path: ['value'],
+      error: ({ input }) =>
+        `${shown((input as { value: string }).value)}: it must be from 1 mg to 1000000 kg`,
+    },
+  )
+  .meta({ id: 'ScaleWeight', description: 'A weight as read on a scale.' });
 
 const numbered = (what: string) =>
   z.int(remedy(`must be the number of ${what}`)).min(1, remedy(`must be the number of ${what}`));
@@ -60,9 +72,13 @@ export const weighingSchema = record(
     lotId: idSchema
       .optional()
       .meta({ description: 'The lot that was taken, when it is not the planned one.' }),
-    reason: reasonSchema
-      .optional()
-      .meta({ description: 'Why another lot or another weight; needed for another lot.' }),
+    reason: reasonSchema.optional().meta({
+      description:
+        'Why another lot or another weight; needed at once for another lot and for a weight far above the plan.',
+    }),
+    meant: z.boolean(remedy('must be true or false')).default(false).meta({
+      description: 'Of another lot, that a weight far above the plan is no slip; the reason says why.',
+    }),
   },
   'must be a weighing with line, load and weight',
 ).meta({ id: 'WeighingRequest' });
@@ -79,6 +95,9 @@ const reasons = listSchema(
       reason: reasonSchema,
     },
     'must have a reason, and a line with its load, a limitId, or about',
+  ).refine(
+    ({ line, limitId, about }) => [line, limitId, about].filter((one) => one !== undefined).length === 1,
+    'says not what it is about; give one of line (with its load), limitId and about',
   ),
   200,
   'reasons',
@@ -133,7 +152,10 @@ const stage = choiceField(STAGES)
 export const temperatureSchema = record(
   {
     what: textSchema(80),
-    value: z.number(remedy('must be a number')).min(-100).max(400),
+    value: z
+      .number(remedy('must be a number'))
+      .min(-100, remedy('must be from -100 to 400'))
+      .max(400, remedy('must be from -100 to 400')),
     unit: choiceField(['C', 'F']),
     time: z
       .string(remedy('must be a time such as "14:05"'))
@@ -178,28 +200,24 @@ export const finishSchema = record(
   'must be an object with output',
 ).meta({ id: 'FinishRequest' });
 
-export const packSchema = record(
+const packRequest = record(
   {
-    packs: listSchema(
-      record(
-        {
-          count: z
-            .int(remedy('must be a whole number'))
-            .min(1, remedy('must be at least 1'))
-            .max(100_000, remedy('must be at most 100000')),
-          net: scaleWeightSchema.meta({ description: 'Net weight declared on each pack.' }),
-          filled: scaleWeightSchema
-            .optional()
-            .meta({ description: 'What all of them really hold together; count times net when absent.' }),
-          useByDate: dateSchema.optional(),
-          location: textSchema(80).optional(),
-        },
-        'must be packs with count and net weight',
-      ),
-      50,
-      'packs',
-    ).min(1, remedy('must hold at least one entry')),
+    count: z
+      .int(remedy('must be a whole number'))
+      .min(1, remedy('must be at least 1'))
+      .max(100_000, remedy('must be at most 100000')),
+    net: scaleWeightSchema.meta({ description: 'Net weight declared on each pack.' }),
+    filled: scaleWeightSchema
+      .optional()
+      .meta({ description: 'What all of them really hold together; count times net when absent.' }),
+    useByDate: dateSchema.optional(),
+    location: textSchema(80).optional(),
   },
+  'must be packs with count and net weight',
+);
+
+export const packSchema = record(
+  { packs: listSchema(packRequest, 50, 'packs').min(1, remedy('must hold at least one entry')) },
   'must be an object with packs',
 ).meta({ id: 'PackRequest' });
 
@@ -244,12 +262,23 @@ const limit = z
     holds: z.boolean(),
     authority: z.enum(['law', 'house']),
     citation: z.string(),
+    load: z.int().optional().meta({ description: 'The load that misses it, of several.' }),
   })
   .meta({ id: 'LimitStanding', description: 'How a limit stands, in its own unit.' });
 
-const deviation = z
-  .object({ what: z.string(), planned: z.string(), found: z.string(), reason: z.string() })
-  .meta({ id: 'Deviation' });
+const departure = {
+  line: z.int().optional(),
+  load: z.int().optional(),
+  limitId: z.string().optional(),
+  about: z.literal('yield').optional(),
+  what: z.string(),
+  planned: z.string(),
+  found: z.string(),
+};
+
+const deviation = z.object({ ...departure, reason: z.string() }).meta({ id: 'Deviation' });
+
+const open = z.object({ ...departure, reason: z.string().optional() }).meta({ id: 'OpenDeparture' });
 
 export const batchSummary = z
   .object({
@@ -290,6 +319,7 @@ export const batchAnswer = z
             load: z.int(),
             planned: both,
             weighed: both,
+            rest: both.meta({ description: 'Still to be weighed; 0 when the line is done.' }),
             weighings: z.array(
               z.object({
                 step: z.int(),
@@ -310,19 +340,10 @@ export const batchAnswer = z
         description: 'What the limits are worked out on; "so far" counts what is missing as planned.',
       }),
     makeup: makeup.optional().meta({ description: 'Of the finished product, on the same weights.' }),
-    open: z
-      .array(
-        z.object({
-          line: z.int().optional(),
-          load: z.int().optional(),
-          limitId: z.string().optional(),
-          what: z.string(),
-          planned: z.string(),
-          found: z.string(),
-          reason: z.string().optional(),
-        }),
-      )
-      .meta({ description: 'Departures from the plan so far that need a reason.' }),
+    open: z.array(open).meta({
+      description:
+        'Departures from the plan so far; those without a reason get one with "weighed" or, once weighed, with "finish".',
+    }),
     deviations: z.array(deviation).meta({ description: 'Departures with their reasons, as settled.' }),
     tests: z.array(
       z.object({
@@ -352,6 +373,9 @@ export const batchAnswer = z
         ),
         loss: both,
         yieldFraction: z.number(),
+        costPerKg: z.number().meta({ description: 'Of the product, with all that was not kept.' }),
+        costPerLb: z.number(),
+        hold: z.string().optional().meta({ description: 'Why what came out was put on hold.' }),
         temperatures: z.array(
           z.object({
             what: z.string(),
@@ -376,5 +400,6 @@ export const batchesAnswer = z.object({
   next: z.string().optional().meta({ description: 'Send it as before to read on; absent at the end.' }),
 });
 
+export type PackRequest = z.output<typeof packRequest>;
 export type Finish = z.output<typeof finishSchema>;
 export type BatchAnswer = z.output<typeof batchAnswer>;

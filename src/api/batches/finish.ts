@@ -1,26 +1,31 @@
 import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
 import { Refused } from '../../ledger/refused.ts';
-import type { Deviation, LimitStanding } from '../../making/batch.ts';
-import { isOddYield, lossUg, type Outcome, yieldFraction } from '../../making/finish.ts';
-import { foundMix } from '../../making/found-mix.ts';
-import { standingOf, unlawful, weightUg } from '../../making/standing.ts';
-import { putIn } from '../../making/weighing.ts';
-import { refuseOutOfTurn, takeStep } from '../../store/batches.ts';
+import { type LimitStanding, settledBefore } from '../../making/batch.ts';
+import { isOddYield, lossUg, type Outcome } from '../../making/finish.ts';
+import { foundSoFar } from '../../making/found-mix.ts';
+import { standingText } from '../../making/limit-text.ts';
+import { notMet, type Open, settled, withReasons } from '../../making/reasons.ts';
+import { type Standing, standingOfLoads, unlawful, weightUg } from '../../making/standing.ts';
+import { standingWeighings } from '../../making/weighing.ts';
+import { MASS_BALANCE } from '../../rules/mass-balance.ts';
+import { heldAmong, refuseOutOfTurn, takeStep } from '../../store/batches.ts';
 import { book, openLot } from '../../store/lots.ts';
+import type { Db } from '../../store/open.ts';
 import type { Writing } from '../../store/store.ts';
 import { fixed, massText } from '../../units.ts';
 import { type Books, change } from '../books.ts';
 import type { Answer, Call } from '../endpoint.ts';
 import { parseOrProblem } from '../parse.ts';
+import { type CameOut, cameOut } from './came-out.ts';
 import { type Finish, finishSchema } from './contract.ts';
 import { type OpenedBatch, openedBatch } from './opened.ts';
 import { makeRework } from './rework.ts';
 import { answered } from './steps.ts';
-import { explainedLimits, type Reason, refuseUnexplained } from './weigh.ts';
+import { refusePastUse } from './use-by.ts';
 
 /**
- * What came out: the product as a lot, rework as lots that carry what they are made of, and what was lost. A batch that is
- * not lawful gives a lot on hold.
+ * What came out: the product as a lot, rework as lots that carry what they are made of, and what was lost. A batch that
+ * is not lawful, or was made with a lot that is on hold by now, gives lots on hold.
  */
 export async function finishBatch(books: Books, call: Call): Promise<Answer> {
   const request = parseOrProblem(finishSchema, call.body);
@@ -33,20 +38,18 @@ export async function finishBatch(books: Books, call: Call): Promise<Answer> {
       const batch = await openedBatch(writing.db, id, call.ifVersion);
       refuseOutOfTurn(batch.row, 'finished');
       const { steps, supplies, basis, row } = batch;
-      const outcome = outcomeOf(batch, request);
-      const found = yieldFraction(outcome);
-      if (found === undefined)
-        throw new Refused('unfit', 'Nothing came out of the process; weigh the product again', ['output']);
-      const standing = standingOf(basis, foundMix(steps, supplies), { yieldFraction: found });
-      if (!standing) throw new Error(`batch ${id} cannot be checked`);
-      const deviations = [
-        ...yieldDeviation(batch, outcome, found, request.reasons),
-        ...explainedLimits(standing.limits, request.reasons),
-      ];
+      refusePastUse(request.output.useByDate, writing.act.day, ['output', 'useByDate']);
+      const came = cameOut(batch, request);
+      const { outcome, found } = came;
+      const standing = standingOfLoads(basis, foundSoFar(steps, supplies), came.process);
+      refuseAgainstNature(standing, found);
+      const open = [...oddYield(batch, outcome, found), ...notMet(standing.limits)];
+      const deviations = settled(withReasons(open, request.reasons, settledBefore(steps)));
       const broken = unlawful(standing.limits);
+      const hold = await holdReason(writing.db, batch, broken);
       const { outputUg } = outcome;
-      await openOutput(writing, batch, request, outputUg, broken);
-      const rework = await makeRework(writing, batch, request, found);
+      await openOutput(writing, batch, request, came, hold);
+      const rework = await makeRework(writing, batch, request, came, hold);
       await takeStep(writing, row, 'finished', {
         weighedUg: outcome.weighedUg,
         output: { lotId: id, massUg: outputUg, weight: request.output.weight },
@@ -59,6 +62,8 @@ export async function finishBatch(books: Books, call: Call): Promise<Answer> {
         })),
         lossUg: lossUg(outcome),
         yieldFraction: found,
+        costPerKg: came.costs.finished,
+        ...(hold !== undefined && { hold }),
         temperatures: request.temperatures.map(({ time, ...temperature }) => ({
           ...temperature,
           ...(time !== undefined && { time }),
@@ -71,21 +76,47 @@ export async function finishBatch(books: Books, call: Call): Promise<Answer> {
       return answered(
         writing,
         id,
-        `${massText(kilogramsOfMicrograms(outputUg), units)} came out, yield ${fixed(found * 100, 1)} %${broken.length > 0 ? ', on hold: not lawful' : ''}`,
+        `${massText(kilogramsOfMicrograms(outputUg), units)} came out, yield ${fixed(found * 100, 1)} %${hold === undefined ? '' : `, on hold: ${hold}`}`,
       );
     },
   );
 }
 
-/** The product as a lot of its own, on hold where it is not lawful. */
+const NATURE: ReadonlySet<string> = new Set(MASS_BALANCE.map(({ id }) => id));
+
+/** No reason explains that more water is gone than was there. */
+function refuseAgainstNature({ limits }: Standing, found: number): void {
+  if (!limits.some(({ limitId, holds }) => NATURE.has(limitId) && !holds)) return;
+  throw new Refused(
+    'unfit',
+    `A yield of ${fixed(found * 100, 1)} % means that more water is gone than the batch held. Weigh the product again, and give what was thrown away under discarded.`,
+    ['output', 'weight'],
+  );
+}
+
+/** Why what came out is put on hold: it is not lawful, or a lot that is on hold by now went in. */
+async function holdReason(
+  db: Db,
+  { steps }: OpenedBatch,
+  broken: readonly LimitStanding[],
+): Promise<string | undefined> {
+  const used = standingWeighings(steps).flatMap(({ body }) => body.lotId ?? []);
+  const held = await heldAmong(db, used);
+  const because = [
+    ...(broken.length > 0 ? [`not lawful as finished: ${broken.map(standingText).join('; ')}`] : []),
+    ...held.map((id) => `made with lot ${id}, which is on hold`),
+  ];
+  return because.length > 0 ? because.join('. ') : undefined;
+}
+
+/** The product as a lot of its own. */
 async function openOutput(
   writing: Writing,
-  batch: OpenedBatch,
+  { row, basis }: OpenedBatch,
   { output }: Finish,
-  outputUg: number,
-  broken: readonly LimitStanding[],
+  { outcome, costs }: CameOut,
+  hold: string | undefined,
 ): Promise<void> {
-  const { row, basis } = batch;
   const { state, location, useByDate } = output;
   await openLot(writing, {
     id: row.id,
@@ -95,49 +126,29 @@ async function openOutput(
     body: {
       product: basis.product.name,
       state,
-      costPerKg: putIn(batch.steps, batch.supplies).cost / kilogramsOfMicrograms(outputUg),
+      costPerKg: costs.finished,
       ...(location !== undefined && { location }),
-      ...(broken.length > 0 && {
-        holdReason: `not lawful as finished: ${broken.map(({ what }) => what).join(', ')}`,
-      }),
+      ...(hold !== undefined && { holdReason: hold }),
     },
     receivedDay: writing.act.day,
     ...(useByDate !== undefined && { useByDay: useByDate }),
-    held: broken.length > 0,
+    held: hold !== undefined,
   });
-  await book(writing, { lotId: row.id, kind: 'produced', massUg: outputUg, reservedUg: 0, batchId: row.id });
+  const massUg = outcome.outputUg;
+  await book(writing, { lotId: row.id, kind: 'produced', massUg, reservedUg: 0, batchId: row.id });
 }
 
-function outcomeOf({ steps, supplies }: OpenedBatch, { output, rework, discarded }: Finish): Outcome {
-  return {
-    weighedUg: putIn(steps, supplies).massUg,
-    outputUg: weightUg(output.weight),
-    aside: [...rework, ...discarded].map(({ stage, weight }) => ({ stage, massUg: weightUg(weight) })),
-  };
-}
-
-function yieldDeviation(
-  { basis }: OpenedBatch,
-  outcome: Outcome,
-  found: number,
-  reasons: readonly Reason[],
-): Deviation[] {
+function oddYield({ basis }: OpenedBatch, outcome: Outcome, found: number): Open[] {
   const { process } = basis.product;
+  if (!isOddYield(outcome, found, process)) return [];
   const gainUg = -lossUg(outcome);
-  if (!isOddYield(found, process) && gainUg <= 0) return [];
-  const reason = reasons.find(({ about }) => about === 'yield')?.reason;
-  const { units } = basis.plant;
-  const deviation = {
-    what: 'yield (give the reason about "yield")',
-    planned: `${fixed(process.yieldFraction * 100, 1)} %`,
-    found: `${fixed(found * 100, 1)} %${gainUg > 0 ? `, ${massText(kilogramsOfMicrograms(gainUg), units)} more than was weighed in` : ''}`,
-    reason,
-  };
-  // A scale that differs from another by a hair is no gain.
-  if (!isOddYield(found, process) && gainUg <= outcome.weighedUg * SCALES_DIFFER) return [];
-  refuseUnexplained([deviation]);
-  return [{ ...deviation, what: 'yield', reason: reason ?? '' }];
+  const gain = massText(kilogramsOfMicrograms(gainUg), basis.plant.units);
+  return [
+    {
+      about: 'yield',
+      what: 'yield',
+      planned: `${fixed(process.yieldFraction * 100, 1)} %`,
+      found: `${fixed(found * 100, 1)} %${gainUg > 0 ? `, ${gain} more than was weighed in` : ''}`,
+    },
+  ];
 }
-
-/** Share of a batch by which two scales of a plant may differ. Own judgement. */
-const SCALES_DIFFER = 0.002;

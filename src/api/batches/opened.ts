@@ -1,7 +1,7 @@
 import type { Supply } from '../../batch/lot.ts';
 import { type Step, stepsOf } from '../../making/batch.ts';
 import type { Basis } from '../../making/standing.ts';
-import type { Supplies } from '../../making/weighing.ts';
+import type { Floor, Supplies } from '../../making/weighing.ts';
 import { batchOrRefuse, stepsOfBatch } from '../../store/batches.ts';
 import { documentsOf } from '../../store/documents.ts';
 import type { Db } from '../../store/open.ts';
@@ -13,6 +13,11 @@ export interface OpenedBatch {
   readonly steps: readonly Step[];
   readonly basis: Basis;
   readonly supplies: Supplies;
+}
+
+/** What the weighings of a batch are read with. */
+export function floorOf({ supplies, basis }: Pick<OpenedBatch, 'supplies' | 'basis'>): Floor {
+  return { supplies, scales: basis.plant.scales };
 }
 
 /** @throws Refused 'unknown' or 'changed meanwhile'. */

@@ -1,16 +1,20 @@
 import { exact, multiply } from '../../exact.ts';
 import { microgramsOf } from '../../ledger/micrograms.ts';
 import { drawnUg, freeUg } from '../../ledger/movement.ts';
+import { Refused } from '../../ledger/refused.ts';
 import { stepsOf } from '../../making/batch.ts';
 import { exactKg, weightUg } from '../../making/standing.ts';
 import { refuseOutOfTurn, takeStep } from '../../store/batches.ts';
 import { book, lotOrRefuse, openLot, refuseUnusable } from '../../store/lots.ts';
+import type { LotRow } from '../../store/schema.ts';
+import { fixed } from '../../units.ts';
 import { type Books, change } from '../books.ts';
 import type { Answer, Call } from '../endpoint.ts';
 import { parseOrProblem } from '../parse.ts';
-import { packSchema } from './contract.ts';
+import { type PackRequest, packSchema } from './contract.ts';
 import { openedBatch } from './opened.ts';
 import { answered } from './steps.ts';
+import { refusePastUse } from './use-by.ts';
 
 /** Packs out of the product: what they hold leaves the bulk. */
 export async function packBatch(books: Books, call: Call): Promise<Answer> {
@@ -22,13 +26,21 @@ export async function packBatch(books: Books, call: Call): Promise<Answer> {
     const { basis, row, steps } = batch;
     let number = stepsOf(steps, 'packed').reduce((count, { body }) => count + body.packs.length, 0);
     const made = [];
-    for (const { count, net, filled, useByDate, location } of packs) {
+    for (const [index, { count, net, filled, useByDate, location }] of packs.entries()) {
       const bulk = await lotOrRefuse(writing.db, id);
       refuseUnusable(bulk, writing.act.day);
+      refuseLongerUse(bulk, useByDate, index);
+      refusePastUse(useByDate, writing.act.day, ['packs', index, 'useByDate']);
+      const declaredUg = microgramsOf(multiply(exactKg(net), exact(count)));
+      const filledUg = filled ? weightUg(filled) : declaredUg;
+      refuseOddFill({ count, net, filled }, filledUg / declaredUg, index);
       const lotId = `${id}-P${++number}`;
-      const wantedUg = filled ? weightUg(filled) : microgramsOf(multiply(exactKg(net), exact(count)));
-      const massUg = drawnUg(wantedUg, freeUg(bulk));
+      const massUg = drawnUg(filledUg, freeUg(bulk));
       const useByDay = useByDate ?? bulk.useByDay ?? undefined;
+      const { state = 'chilled', costPerKg = 0 } = JSON.parse(bulk.body) as {
+        state?: string;
+        costPerKg?: number;
+      };
       await openLot(writing, {
         id: lotId,
         kind: 'pack',
@@ -36,8 +48,8 @@ export async function packBatch(books: Books, call: Call): Promise<Answer> {
         batchId: id,
         body: {
           product: basis.product.name,
-          state: (JSON.parse(bulk.body) as { state?: string }).state ?? 'chilled',
-          costPerKg: (JSON.parse(bulk.body) as { costPerKg?: number }).costPerKg ?? 0,
+          state,
+          costPerKg,
           count,
           net,
           ...(location !== undefined && { location }),
@@ -54,4 +66,32 @@ export async function packBatch(books: Books, call: Call): Promise<Answer> {
     const total = made.reduce((sum, { count }) => sum + count, 0);
     return answered(writing, id, `${total} packs`);
   });
+}
+
+/** No pack keeps longer than what is in it. */
+function refuseLongerUse(
+  { id, useByDay }: Pick<LotRow, 'id' | 'useByDay'>,
+  useByDate: string | undefined,
+  index: number,
+): void {
+  if (useByDate === undefined || useByDay === null || useByDate <= useByDay) return;
+  throw new Refused(
+    'unfit',
+    `${useByDate} is later than the use-by date of lot ${id}, ${useByDay}. Give that day or an earlier one, or change the lot first.`,
+    ['packs', index, 'useByDate'],
+  );
+}
+
+/** Above this share over the declared weight the figures are a slip. Own judgement. */
+const MOST_OVERFILL = 1.1;
+
+/** A label promises its net weight; packs that hold less on the average break it (9 CFR part 442, from memory, verify). */
+function refuseOddFill({ count, net, filled }: PackRequest, share: number, index: number): void {
+  if (!filled || (share >= 1 && share <= MOST_OVERFILL)) return;
+  const fix = share < 1 ? 'Fill them up, or declare less' : 'Check count, net and filled';
+  throw new Refused(
+    'unfit',
+    `${count} packs of ${net.value} ${net.unit} were filled with ${filled.value} ${filled.unit}, ${fixed(share * 100, 1)} % of what they declare. ${fix}.`,
+    ['packs', index, 'filled'],
+  );
 }

@@ -16,39 +16,52 @@ import { type Books, change, deskOf } from '../books.ts';
 import type { Answer, Call } from '../endpoint.ts';
 import { parseOrProblem } from '../parse.ts';
 import { Problem } from '../problem.ts';
+import { answeredBefore } from './answered-before.ts';
 import { planRequestSchema } from './contract.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import { keptSupply, openedBatch } from './opened.ts';
 import { batchView } from './view.ts';
 
 /** How often a plan is worked out anew when someone else took of its lots in the meantime. */
-const MOST_TRIES = 3;
+const MOST_TRIES = 5;
 
 /**
  * Works out the blend on what is free now and promises its lots to a new batch, so that no one else gets them.
- * @throws Problem when there is no blend, Refused when its lots are gone each time.
+ * @throws Problem when there is no blend, or others were quicker each time.
  */
 export async function planBatch(books: Books, call: Call): Promise<Answer> {
   const { fingerprint, ...request } = parseOrProblem(planRequestSchema, call.body);
-  for (let attempt = 1; ; attempt++) {
+  const what = { action: 'batch planned', subject: { kind: 'batch', id: '' } };
+  const before = await answeredBefore(books, call, what);
+  if (before) return before;
+  for (let attempt = 1; attempt <= MOST_TRIES; attempt++) {
     const desk = await deskOf(books);
+    refusePast(request.date, desk.today());
     const { task, blend } = await settledBlend(desk, request);
     refuseAnother(fingerprint, task, blend);
     try {
-      return await change(
-        books,
-        call,
-        { action: 'batch planned', subject: { kind: 'batch', id: '' } },
-        (writing) => writePlan(writing, request, task, blend),
-      );
+      return await change(books, call, what, (writing) => writePlan(writing, call.body, task, blend));
     } catch (error) {
-      if (attempt === MOST_TRIES || !isTakenMeanwhile(error)) throw error;
+      if (!isTakenMeanwhile(error)) throw error;
     }
   }
+  throw new Problem(
+    'not-as-things-stand',
+    'Other batches took of the same lots each time this one was worked out. Plan it again.',
+  );
 }
 
 function isTakenMeanwhile(error: unknown): boolean {
   return error instanceof Refused && (error.code === 'short' || error.code === 'not usable');
+}
+
+/** What is past its day today could still go into a batch of last week. */
+function refusePast(date: string | undefined, today: string): void {
+  if (date === undefined || date >= today) return;
+  const message = `${date} is past; a batch is planned for today, ${today}, or a later day`;
+  throw new Problem('cannot-be-used', 'One thing stands in the way.', {
+    errors: [{ pointer: '/date', message }],
+  });
 }
 
 /** Whoever has seen a blend gets that one or none. */
@@ -96,6 +109,7 @@ async function planOf(
   };
   const lines = blend.lines.map((line, index) => plannedLine(line, index + 1, allLoads(blend.loads)));
   return {
+    productId: product.id,
     date,
     loads: blend.loads,
     batchUg: lines.reduce((total, { perLoadUg, loads }) => total + perLoadUg * loads.length, 0),

@@ -1,11 +1,11 @@
 import { testedFatSd } from '../../batch/fat-certainty.ts';
 import type { Correction } from '../../correct/correction.ts';
-import { possibleFat } from '../../correct/tested-mix.ts';
+import { possibleFat, testedMix } from '../../correct/tested-mix.ts';
 import { Refused } from '../../ledger/refused.ts';
 import type { StepOf } from '../../making/batch.ts';
 import { testOf } from '../../making/found-mix.ts';
 import { standingOf } from '../../making/standing.ts';
-import { linesOf, weighedMix } from '../../making/weighing.ts';
+import { inUnitOf, linesOf, placesOf, weighedMix } from '../../making/weighing.ts';
 import { refuseOutOfTurn, takeStep } from '../../store/batches.ts';
 import { keepDocument } from '../../store/documents.ts';
 import { fixed, kilograms, massText } from '../../units.ts';
@@ -20,8 +20,9 @@ import type { Answer, Call } from '../endpoint.ts';
 import type { CorrectionTask } from '../jobs.ts';
 import { parseOrProblem } from '../parse.ts';
 import { Problem } from '../problem.ts';
+import { answeredBefore } from './answered-before.ts';
 import { batchCorrectionSchema, batchTestSchema } from './contract.ts';
-import { keptSupply, type OpenedBatch, openedBatch } from './opened.ts';
+import { floorOf, keptSupply, type OpenedBatch, openedBatch } from './opened.ts';
 import { plannedLine, reserveLines } from './plan.ts';
 import { answered } from './steps.ts';
 
@@ -34,9 +35,10 @@ export async function testBatch(books: Books, call: Call): Promise<Answer> {
   return change(books, call, { action: 'batch tested', subject: { kind: 'batch', id } }, async (writing) => {
     const batch = await openedBatch(writing.db, id, call.ifVersion);
     refuseOutOfTurn(batch.row, 'tested');
+    refuseUnfinished(batch, load);
     const mix = mixOfLoad(batch, load);
-    const standing = standingOf(batch.basis, mix, { fatFraction: test.fatFraction });
-    if (!standing) {
+    const tested = testedMix(mix, test.fatFraction);
+    if (!tested) {
       const { least, most } = possibleFat(mix);
       throw new Refused(
         'unfit',
@@ -58,10 +60,23 @@ export async function testBatch(books: Books, call: Call): Promise<Answer> {
     await takeStep(writing, batch.row, 'tested', {
       ...body,
       ...(load !== undefined && { load }),
-      ...standing,
+      ...standingOf(batch.basis, tested),
     });
     return answered(writing, id, `${percent(fatFraction)} of fat by ${method}`);
   });
+}
+
+/** What is tested must be all in. */
+function refuseUnfinished(batch: OpenedBatch, load: number | undefined): void {
+  const missing = placesOf(batch.steps, floorOf(batch)).filter(
+    (place) => place.restUg > 0 && (load === undefined || place.load === load),
+  );
+  if (missing.length === 0 || batch.row.state !== 'weighing') return;
+  const list = missing.map((place) => `${inUnitOf(place.line, place.restUg)} of line ${place.line.number}`);
+  throw new Refused(
+    'out of turn',
+    `${load === undefined ? `Batch ${batch.row.id}` : `Load ${load}`} still waits for ${list.join(', ')}. Weigh it in first.`,
+  );
 }
 
 /** What was weighed into one load, or into all. @throws Refused when there is no such load. */
@@ -80,6 +95,9 @@ export async function proposeCorrection(books: Books, call: Call): Promise<Answe
 /** Adds what brings the load back to the plan: its lots are promised, its lines wait to be weighed. */
 export async function correctBatch(books: Books, call: Call): Promise<Answer> {
   const { id = '' } = call.params;
+  const what = { action: 'correction planned', subject: { kind: 'batch', id } };
+  const before = await answeredBefore(books, call, what);
+  if (before) return before;
   const { load, test, found, version } = await workedOut(books, call);
   if (found.outcome === 'right as it is') {
     throw new Refused(
@@ -90,35 +108,30 @@ export async function correctBatch(books: Books, call: Call): Promise<Answer> {
   if (found.outcome === 'cannot be brought back') {
     throw new Problem('no-blend', found.because.map(({ message }) => message).join(' '));
   }
-  return change(
-    books,
-    call,
-    { action: 'correction planned', subject: { kind: 'batch', id } },
-    async (writing) => {
-      // Worked out on that version: if the batch went on since, it is no answer any more.
-      const batch = await openedBatch(writing.db, id, version);
-      refuseOutOfTurn(batch.row, 'corrected');
-      const last = linesOf(batch.steps).length;
-      const lines = found.lines.map((line, index) => ({
-        ...plannedLine(line, last + index + 1, [load]),
-        ofCorrection: batch.row.steps + 1,
-      }));
-      await reserveLines(writing, id, lines, writing.act.day);
-      const added = found.lines.map(
-        ({ supply, weight }) => `${weight.text} ${weight.scale.unit} of ${supply.id}`,
-      );
-      await takeStep(writing, batch.row, 'corrected', {
-        test: test.number,
-        lines,
-        suppliesHash: await keepDocument(
-          writing,
-          found.lines.map(({ supply }) => keptSupply(supply)),
-        ),
-        says: `Load ${load}: add ${added.join(', ')} (${massText(found.after.totalKg, batch.basis.plant.units)} in all)`,
-      });
-      return answered(writing, id, `to add to load ${load}: ${added.join(', ')}`);
-    },
-  );
+  return change(books, call, what, async (writing) => {
+    // Worked out on that version: if the batch went on since, it is no answer any more.
+    const batch = await openedBatch(writing.db, id, version);
+    refuseOutOfTurn(batch.row, 'corrected');
+    const last = linesOf(batch.steps).length;
+    const lines = found.lines.map((line, index) => ({
+      ...plannedLine(line, last + index + 1, [load]),
+      ofCorrection: batch.row.steps + 1,
+    }));
+    await reserveLines(writing, id, lines, writing.act.day);
+    const added = found.lines.map(
+      ({ supply, weight }) => `${weight.text} ${weight.scale.unit} of ${supply.id}`,
+    );
+    await takeStep(writing, batch.row, 'corrected', {
+      test: test.number,
+      lines,
+      suppliesHash: await keepDocument(
+        writing,
+        found.lines.map(({ supply }) => keptSupply(supply)),
+      ),
+      says: `Load ${load}: add ${added.join(', ')} (${massText(found.after.totalKg, batch.basis.plant.units)} in all)`,
+    });
+    return answered(writing, id, `to add to load ${load}: ${added.join(', ')}`);
+  });
 }
 
 interface WorkedOut {
@@ -172,7 +185,7 @@ async function workedOut(books: Books, call: Call): Promise<WorkedOut> {
 
 /** The test of the load that counts, or else of the whole batch. */
 function lastTest({ steps, row }: OpenedBatch, load: number): StepOf<'tested'> {
-  const test = testOf(steps, load) ?? testOf(steps, undefined);
+  const test = testOf(steps, load);
   if (test) return test;
   throw new Refused(
     'out of turn',

@@ -1,17 +1,24 @@
-import { kilogramsOfMicrograms, micrograms } from '../../ledger/micrograms.ts';
+import { CURING_AGENTS, carries } from '../../batch/carries.ts';
+import { isMeat } from '../../batch/material.ts';
+import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
 import {
   type BatchState,
   type LimitStanding,
   mayTake,
   type Step,
   type StepKind,
+  settledBefore,
   stepsOf,
 } from '../../making/batch.ts';
-import { type Standing, standingOf, unlawful } from '../../making/standing.ts';
-import { departures, placesOf, projectedMix, weighedMix } from '../../making/weighing.ts';
+import { foundLoads, foundSoFar, testOf, testsOf } from '../../making/found-mix.ts';
+import { standingText } from '../../making/limit-text.ts';
+import { notMet, type Open, withReasons } from '../../making/reasons.ts';
+import { type Standing, standingOfLoads, unlawful } from '../../making/standing.ts';
+import { departures, inUnitOf, loadsOf, type Place, placesOf } from '../../making/weighing.ts';
+import { pricePerUnit } from '../../units.ts';
 import { inBothUnits } from '../answers.ts';
 import type { BatchAnswer } from './contract.ts';
-import type { OpenedBatch } from './opened.ts';
+import { floorOf, type OpenedBatch } from './opened.ts';
 
 /** A batch as it stands, for people and programs. */
 export function batchView(opened: OpenedBatch): BatchAnswer {
@@ -20,7 +27,7 @@ export function batchView(opened: OpenedBatch): BatchAnswer {
   const [plan] = stepsOf(steps, 'planned');
   if (!plan) throw new Error(`batch ${row.id} has no plan; verify the store`);
   const { standing, limitsAre } = latestStanding(opened);
-  const places = placesOf(steps);
+  const places = placesOf(steps, floorOf(opened));
   const finished = stepsOf(steps, 'finished').at(-1);
   const closed = stepsOf(steps, 'closed').at(-1);
   return {
@@ -37,10 +44,10 @@ export function batchView(opened: OpenedBatch): BatchAnswer {
     planned: ofUg(plan.body.batchUg),
     weighed: ofUg(places.reduce((total, { weighedUg }) => total + weighedUg, 0)),
     lines: linesOfView(opened, places),
-    limits: (standing?.limits ?? []).map((limit) => ({ ...limit })),
+    limits: standing.limits.map((limit) => ({ ...limit })),
     limitsAre,
-    ...(standing && { makeup: { ...standing.makeup } }),
-    open: openDepartures(opened, standing?.limits ?? []),
+    makeup: { ...standing.makeup },
+    open: openDepartures(opened, places, standing.limits),
     deviations: [...stepsOf(steps, 'weighed').slice(-1), ...stepsOf(steps, 'finished')].flatMap(({ body }) =>
       body.deviations.map((deviation) => ({ ...deviation })),
     ),
@@ -64,8 +71,8 @@ export function batchView(opened: OpenedBatch): BatchAnswer {
       })),
     ),
     ...(closed && { record: closed.body.record }),
-    next: NEXT.filter((kind) => mayTake(kind, state)),
-    cautions: cautions(standing?.limits ?? [], state),
+    next: nextSteps(opened, places),
+    cautions: cautions(opened, standing),
     steps: steps.map((step) => ({ number: step.number, kind: step.kind, ...who(step) })),
   };
 }
@@ -84,61 +91,55 @@ const NEXT: readonly StepKind[] = [
 
 /** The limits on the latest that is known of the batch. */
 export function latestStanding(opened: OpenedBatch): {
-  readonly standing: Standing | undefined;
+  readonly standing: Standing;
   readonly limitsAre: BatchAnswer['limitsAre'];
 } {
-  const { steps, basis, supplies, row } = opened;
-  const settled = [...steps]
-    .reverse()
-    .find(({ kind }) =>
-      ['finished', 'tested', 'weighed', 'weighing', 'taken back', 'corrected'].includes(kind),
-    );
-  if (settled?.kind === 'finished') return { standing: settled.body, limitsAre: 'as finished' };
-  if (settled?.kind === 'tested') return { standing: settled.body, limitsAre: 'with the test' };
-  if (settled?.kind === 'weighed') return { standing: settled.body, limitsAre: 'as weighed' };
+  const { steps, basis, row } = opened;
+  const finished = stepsOf(steps, 'finished').at(-1);
+  if (finished) return { standing: finished.body, limitsAre: 'as finished' };
+  const tested = loadsOf(steps).some((load) => testsOf(steps, load).length > 0);
+  if (row.state === 'weighed') {
+    return {
+      standing: standingOfLoads(basis, foundSoFar(steps, opened.supplies)),
+      limitsAre: tested ? 'with the test' : 'as weighed',
+    };
+  }
   return {
-    standing: standingOf(basis, projectedMix(steps, supplies)),
-    limitsAre: row.state === 'planned' || row.state === 'cancelled' ? 'as planned' : 'as weighed so far',
+    standing: standingOfLoads(basis, foundLoads(steps, floorOf(opened))),
+    limitsAre: row.state === 'weighing' ? 'as weighed so far' : 'as planned',
   };
 }
 
-/** Departures so far, and limits that are not met on what was weighed. */
-export function openDepartures(opened: OpenedBatch, limits: readonly LimitStanding[]): BatchAnswer['open'] {
-  const { steps, basis, supplies, row } = opened;
-  if (row.state !== 'weighing') return [];
-  const started = departures(steps, supplies, divisionOf(opened), basis.plant.units).filter(
-    ({ line, load }) =>
-      placesOf(steps).some(
-        (place) => place.line.number === line.number && place.load === load && place.weighings.length > 0,
-      ),
+/** Departures so far, and limits that are not met, with the reasons that they have. */
+function openDepartures(
+  { steps, row }: OpenedBatch,
+  places: readonly Place[],
+  limits: readonly LimitStanding[],
+): Open[] {
+  if (row.state !== 'weighing' && row.state !== 'weighed') return [];
+  const started = places.filter(({ weighings }) => weighings.length > 0);
+  const open = row.state === 'weighing' ? departures(started) : [];
+  return withReasons([...open, ...notMet(limits)], [], settledBefore(steps));
+}
+
+/** Steps that may be taken now. */
+function nextSteps({ steps, row }: OpenedBatch, places: readonly Place[]): StepKind[] {
+  const isIn = places.some(({ weighings }) => weighings.length > 0);
+  const isAllIn = loadsOf(steps).some((load) =>
+    places.every((place) => place.load !== load || place.restUg === 0),
   );
-  return [
-    ...started.map(({ line, load, ...rest }) => ({ line: line.number, load, ...rest })),
-    ...notMet(limits),
-  ];
+  const isTested = loadsOf(steps).some((load) => testOf(steps, load) !== undefined);
+  const fits: Partial<Record<StepKind, boolean>> = {
+    'taken back': isIn,
+    weighed: isIn,
+    tested: isAllIn || row.state === 'weighed',
+    corrected: isTested,
+    cancelled: !isIn,
+  };
+  return NEXT.filter((kind) => mayTake(kind, row.state as BatchState) && (fits[kind] ?? true));
 }
 
-/** Limits that do not hold, as departures. */
-export function notMet(limits: readonly LimitStanding[]) {
-  return limits
-    .filter(({ holds }) => !holds)
-    .map(({ limitId, says, bound, value, unit }) => ({
-      limitId,
-      what: says,
-      planned: `${bound} ${unit}`,
-      found: `${Number(value.toPrecision(8))} ${unit}`,
-    }));
-}
-
-/** The smallest step of a scale of the plant, in micrograms. */
-export function divisionOf({ basis }: Pick<OpenedBatch, 'basis'>): (scaleId: string) => number {
-  const scales = new Map(
-    basis.plant.scales.map((scale) => [scale.id, micrograms(scale.division, scale.unit)]),
-  );
-  return (scaleId) => scales.get(scaleId) ?? 0;
-}
-
-function linesOfView({ basis }: OpenedBatch, places: ReturnType<typeof placesOf>): BatchAnswer['lines'] {
+function linesOfView({ basis }: OpenedBatch, places: readonly Place[]): BatchAnswer['lines'] {
   const scales = new Map(basis.plant.scales.map(({ id, name }) => [id, name]));
   const lines = [...new Set(places.map(({ line }) => line))];
   return lines.map((line) => ({
@@ -152,10 +153,11 @@ function linesOfView({ basis }: OpenedBatch, places: ReturnType<typeof placesOf>
     ...(line.ofCorrection !== undefined && { ofCorrection: line.ofCorrection }),
     loads: places
       .filter((place) => place.line === line)
-      .map(({ load, plannedUg, weighedUg, weighings }) => ({
+      .map(({ load, plannedUg, weighedUg, restUg, weighings }) => ({
         load,
         planned: ofUg(plannedUg),
         weighed: ofUg(weighedUg),
+        rest: ofUg(restUg),
         weighings: weighings.map((step) => ({
           step: step.number,
           ...(step.body.lotId !== undefined && { lotId: step.body.lotId }),
@@ -168,24 +170,67 @@ function linesOfView({ basis }: OpenedBatch, places: ReturnType<typeof placesOf>
 }
 
 function finishedView(step: Extract<Step, { kind: 'finished' }>): NonNullable<BatchAnswer['finished']> {
-  const { output, rework, discarded, lossUg, yieldFraction, temperatures } = step.body;
+  const { output, rework, discarded, lossUg, yieldFraction, costPerKg, hold, temperatures } = step.body;
   return {
     output: { lotId: output.lotId, weight: { ...output.weight }, mass: ofUg(output.massUg) },
     rework: rework.map(({ massUg, ...part }) => ({ ...part, mass: ofUg(massUg) })),
     discarded: discarded.map(({ massUg, ...part }) => ({ ...part, mass: ofUg(massUg) })),
     loss: ofUg(lossUg),
     yieldFraction,
+    costPerKg,
+    costPerLb: pricePerUnit(costPerKg, 'lb'),
+    ...(hold !== undefined && { hold }),
     temperatures: temperatures.map((temperature) => ({ ...temperature })),
     ...who(step),
   };
 }
 
-function cautions(limits: readonly LimitStanding[], state: BatchState): string[] {
+function cautions(opened: OpenedBatch, { limits }: Standing): string[] {
+  if (opened.row.state === 'cancelled') return [];
+  return [...notLawful(limits), ...weakCure(opened), ...noTemperature(opened)];
+}
+
+function notLawful(limits: readonly LimitStanding[]): string[] {
   const broken = unlawful(limits);
-  if (broken.length === 0 || state === 'cancelled') return [];
-  const names = broken.map(({ what, value, unit }) => `${what} ${Number(value.toPrecision(6))} ${unit}`);
+  if (broken.length === 0) return [];
   return [
-    `NOT LAWFUL as it stands: ${names.join('; ')}. Correct the mix before it goes on; otherwise hold it, and let the inspector and your process authority decide what becomes of it.`,
+    `NOT LAWFUL as it stands: ${broken.map(standingText).join('; ')}. Correct the mix before it goes on; otherwise hold it, and let the inspector and your process authority decide what becomes of it.`,
+  ];
+}
+
+/** Too little cure leaves a product unprotected, and where the law has no least of it no limit shows it. */
+function weakCure(opened: OpenedBatch): string[] {
+  const short = placesOf(opened.steps, floorOf(opened)).filter(
+    ({ line, plannedUg, weighedUg, weighings, tolerance }) => {
+      const material = opened.supplies.get(line.supplyId)?.material;
+      const isDone = weighings.length > 0 || !IN_PLAN.includes(opened.row.state as BatchState);
+      return (
+        material &&
+        !isMeat(material) &&
+        carries(material, CURING_AGENTS) &&
+        isDone &&
+        plannedUg - weighedUg > tolerance.underUg
+      );
+    },
+  );
+  if (short.length === 0) return [];
+  const list = short.map(
+    ({ line, load, weighedUg }) =>
+      `${line.material} in load ${load}: ${inUnitOf(line, weighedUg)} of ${line.perLoad.value} ${line.perLoad.unit}`,
+  );
+  return [
+    `Less cure than planned: ${list.join('; ')}. A product that relies on its cure is not safe with less; weigh in the rest, or ask your process authority before it goes on.`,
+  ];
+}
+
+const IN_PLAN: readonly BatchState[] = ['planned', 'weighing'];
+
+function noTemperature({ basis, steps }: OpenedBatch): string[] {
+  const finished = stepsOf(steps, 'finished').at(-1);
+  if (!finished || basis.product.process.cooking !== 'cooked') return [];
+  if (finished.body.temperatures.length > 0) return [];
+  return [
+    'No temperature of the cooking and cooling is noted here. Whether they were enough is for your own records, the inspector and your process authority.',
   ];
 }
 
@@ -195,9 +240,4 @@ export function ofUg(massUg: number): { kg: number; lb: number } {
 
 function who({ person, at }: Step): { by: string; at: string } {
   return { by: person, at };
-}
-
-/** What was weighed so far, where anything was. */
-export function weighedSoFar({ steps, supplies }: OpenedBatch, load?: number) {
-  return weighedMix(steps, supplies, load);
 }

@@ -1,32 +1,34 @@
 import type { Supply } from '../../batch/lot.ts';
+import { isMeat, isRework, type Material } from '../../batch/material.ts';
 import { hasPlace } from '../../formulate/choose-supplies.ts';
 import { rulesOn } from '../../formulate/prepare.ts';
-import { micrograms } from '../../ledger/micrograms.ts';
-import { drawnUg } from '../../ledger/movement.ts';
+import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
+import { drawnUg, freeUg } from '../../ledger/movement.ts';
 import { Refused } from '../../ledger/refused.ts';
-import { type Deviation, type LimitStanding, type PlannedLine, stepsOf } from '../../making/batch.ts';
-import { standingOf } from '../../making/standing.ts';
-import { departures, linesOf, putIn, standingWeighings, weighedMix } from '../../making/weighing.ts';
+import { type PlannedLine, type StepOf, settledBefore, stepsOf } from '../../making/batch.ts';
+import { foundSoFar } from '../../making/found-mix.ts';
+import { notMet, settled, withReasons } from '../../making/reasons.ts';
+import { standingOfLoads, weightUg } from '../../making/standing.ts';
+import { departures, linesOf, placesOf, putIn, slipOf, standingWeighings } from '../../making/weighing.ts';
 import { forbiddenBy, missingFigures } from '../../rules/eligibility.ts';
 import { sourceOf } from '../../rules/limit.ts';
 import { refuseOutOfTurn, takeStep } from '../../store/batches.ts';
 import { keepDocument } from '../../store/documents.ts';
 import { book, lotOrRefuse, refuseUnusable, releaseAll, reservedFor } from '../../store/lots.ts';
 import type { Writing } from '../../store/store.ts';
-import { fixed } from '../../units.ts';
+import { massText } from '../../units.ts';
 import { supplyNow } from '../blend-task.ts';
 import { type Books, change } from '../books.ts';
 import type { Answer, Call } from '../endpoint.ts';
 import { parseOrProblem } from '../parse.ts';
 import type { PlantBooks } from '../plant-of-store.ts';
 import { takeBackSchema, weighedSchema, weighingSchema } from './contract.ts';
-import { keptSupply, type OpenedBatch, openedBatch } from './opened.ts';
+import { floorOf, keptSupply, type OpenedBatch, openedBatch } from './opened.ts';
 import { answered } from './steps.ts';
-import { divisionOf, notMet } from './view.ts';
 
 /** One line, or a part of it, into one load: the lot gives what the scale showed. */
 export async function weighIn(books: Books, call: Call): Promise<Answer> {
-  const { line: number, load, weight, lotId, reason } = parseOrProblem(weighingSchema, call.body);
+  const { line: number, load, weight, lotId, reason, meant } = parseOrProblem(weighingSchema, call.body);
   const { id = '' } = call.params;
   const plant = await books.plant();
   return change(books, call, { action: 'weighed in', subject: { kind: 'batch', id } }, async (writing) => {
@@ -35,15 +37,13 @@ export async function weighIn(books: Books, call: Call): Promise<Answer> {
     const line = lineOf(batch, number, load);
     const taken = lotId ?? line.lotId;
     const isOther = taken !== line.lotId;
+    const supply = isOther && taken !== undefined ? otherSupply(batch, plant, line, taken) : undefined;
     if (isOther && reason === undefined) {
-      throw new Refused(
-        'needs a reason',
-        `Line ${number} is planned from ${line.supplyId}; say in reason why ${taken} is taken instead`,
-        ['reason'],
-      );
+      throw needsReason(`Line ${number} is planned from ${line.supplyId}; ${taken} is another lot`);
     }
-    const supply = isOther && taken !== undefined ? otherSupply(batch, plant, taken) : undefined;
-    const wantedUg = micrograms(weight.value, weight.unit);
+    const wantedUg = weightUg(weight);
+    // A reason for another lot is none for its weight.
+    if (!meant && (isOther || reason === undefined)) refuseSlip(batch, line, load, wantedUg, isOther);
     const drawn = taken === undefined ? undefined : await draw(writing, batch, taken, wantedUg);
     await takeStep(writing, batch.row, 'weighing', {
       load,
@@ -64,6 +64,30 @@ export async function weighIn(books: Books, call: Call): Promise<Answer> {
   });
 }
 
+function needsReason(message: string): Refused {
+  return new Refused('needs a reason', `${message}. If it is right, say why in reason.`, ['reason']);
+}
+
+/** A slip of the pen must not take a lot. */
+function refuseSlip(
+  batch: OpenedBatch,
+  line: PlannedLine,
+  load: number,
+  addedUg: number,
+  isOther: boolean,
+): void {
+  const place = placesOf(batch.steps, floorOf(batch)).find(
+    (one) => one.line.number === line.number && one.load === load,
+  );
+  const slip = place && slipOf(place, addedUg);
+  if (!slip) return;
+  const check = `${slip}. Check the weight, its unit and the line`;
+  if (!isOther) throw needsReason(check);
+  throw new Refused('needs a reason', `${check}. If it is right, send "meant": true and say in reason why.`, [
+    'meant',
+  ]);
+}
+
 function lineOf(batch: OpenedBatch, number: number, load: number): PlannedLine {
   const lines = linesOf(batch.steps);
   const line = lines.find((one) => one.number === number);
@@ -74,15 +98,22 @@ function lineOf(batch: OpenedBatch, number: number, load: number): PlannedLine {
   throw new Refused('unfit', `Line ${number} goes into load ${line.loads.join(', ')}, not ${load}`, ['load']);
 }
 
-/** A lot that was not planned, with what is known of it now. @throws Refused when it may not go in. */
-function otherSupply({ basis, supplies }: OpenedBatch, plant: PlantBooks, lotId: string): Supply {
-  const known = supplies.get(lotId);
-  if (known) return known;
-  const supply = supplyNow(plant, lotId, basis.date);
+/** A lot in place of the planned one, with what is known of it. @throws Refused when it may not go in there. */
+function otherSupply(
+  { basis, supplies }: OpenedBatch,
+  plant: PlantBooks,
+  line: PlannedLine,
+  lotId: string,
+): Supply {
+  const supply = supplies.get(lotId) ?? supplyNow(plant, lotId, basis.date);
   const refuse = (why: string) =>
     new Refused('unfit', `${lotId} cannot go in: ${why}. Take another lot.`, ['lotId']);
   if (!supply) throw refuse('no such lot is on hand');
   const { product } = basis;
+  const planned = supplies.get(line.supplyId)?.material;
+  if (!planned || !standsIn(supply.material, planned)) {
+    throw refuse(`line ${line.number} is ${line.material}, the lot is ${supply.material.name}`);
+  }
   if (!hasPlace(supply, product)) throw refuse(`${product.name} has no place for ${supply.material.name}`);
   const { limits } = rulesOn(basis);
   const [missing] = missingFigures(limits, [supply], product.process);
@@ -92,12 +123,30 @@ function otherSupply({ basis, supplies }: OpenedBatch, plant: PlantBooks, lotId:
   return supply;
 }
 
+/** Fresh meat stands in for meat of its species, everything else for nothing but itself. */
+function standsIn(taken: Material, planned: Material): boolean {
+  if (taken.id === planned.id) return true;
+  const isFresh = (material: Material) => isMeat(material) && !isRework(material);
+  return isFresh(taken) && isFresh(planned) && taken.species === planned.species;
+}
+
 /** Takes a weight off a lot, of what it was promised first. */
-async function draw(writing: Writing, { row }: OpenedBatch, lotId: string, wantedUg: number) {
+async function draw(writing: Writing, { row, basis }: OpenedBatch, lotId: string, wantedUg: number) {
   const lot = await lotOrRefuse(writing.db, lotId);
-  refuseUnusable(lot, row.day);
+  // Usable on the day of the batch, and still usable today.
+  for (const day of [row.day, writing.act.day]) refuseUnusable(lot, day);
   const promisedUg = (await reservedFor(writing.db, row.id)).get(lotId) ?? 0;
-  const massUg = drawnUg(drawnUg(wantedUg, promisedUg), lot.onHandUg);
+  const thereUg = promisedUg + freeUg(lot);
+  const massUg = drawnUg(drawnUg(wantedUg, promisedUg), thereUg);
+  if (massUg > thereUg) {
+    const text = (ug: number) => massText(kilogramsOfMicrograms(ug), basis.plant.units);
+    const others = lot.onHandUg - thereUg;
+    throw new Refused(
+      'short',
+      `Lot ${lotId} has ${text(thereUg)} for this batch${others > 0 ? `, and ${text(others)} promised to others` : ''}; ${text(wantedUg)} is asked. Take the rest from another lot, or count this one and adjust it.`,
+      ['weight'],
+    );
+  }
   const movement = await book(writing, {
     lotId,
     kind: 'weighed',
@@ -119,8 +168,7 @@ export async function takeBack(books: Books, call: Call): Promise<Answer> {
     async (writing) => {
       const batch = await openedBatch(writing.db, id, call.ifVersion);
       refuseOutOfTurn(batch.row, 'taken back');
-      const weighing = standingWeighings(batch.steps).find(({ number }) => String(number) === given);
-      if (!weighing) throw new Refused('unknown', `Batch ${id} has no weighing ${given} that stands`);
+      const weighing = weighingOf(batch, given);
       const { movement, weight, lotId, materialId } = weighing.body;
       if (movement !== undefined) await reverseWeighing(writing, movement, reason);
       await takeStep(writing, batch.row, 'taken back', { step: weighing.number, reason });
@@ -130,6 +178,17 @@ export async function takeBack(books: Books, call: Call): Promise<Answer> {
         `${weight.value} ${weight.unit} of ${lotId ?? materialId} taken back: ${reason}`,
       );
     },
+  );
+}
+
+function weighingOf({ steps, row }: OpenedBatch, given: string): StepOf<'weighing'> {
+  const standing = standingWeighings(steps).find(({ number }) => String(number) === given);
+  if (standing) return standing;
+  const back = stepsOf(steps, 'taken back').find(({ body }) => String(body.step) === given);
+  if (!back) throw new Refused('unknown', `Batch ${row.id} has no weighing "${given}"`);
+  throw new Refused(
+    'out of turn',
+    `Weighing ${given} was taken back already, by ${back.person}: ${back.body.reason}.`,
   );
 }
 
@@ -159,13 +218,13 @@ export async function weighed(books: Books, call: Call): Promise<Answer> {
     const batch = await openedBatch(writing.db, id, call.ifVersion);
     refuseOutOfTurn(batch.row, 'weighed');
     const { steps, supplies, basis, row } = batch;
-    const mix = weighedMix(steps, supplies);
-    if (mix.length === 0)
+    const loads = foundSoFar(steps, supplies);
+    if (loads.length === 0) {
       throw new Refused('out of turn', `Nothing is weighed into batch ${id}. Weigh it in, or cancel it.`);
-    const standing = standingOf(basis, mix);
-    if (!standing) throw new Error(`batch ${id} cannot be checked`);
-    const departed = departures(steps, supplies, divisionOf(batch), basis.plant.units);
-    const deviations = [...explained(departed, reasons), ...explainedLimits(standing.limits, reasons)];
+    }
+    const standing = standingOfLoads(basis, loads);
+    const open = [...departures(placesOf(steps, floorOf(batch))), ...notMet(standing.limits)];
+    const deviations = settled(withReasons(open, reasons, settledBefore(steps)));
     await releaseAll(writing, id);
     await takeStep(writing, row, 'weighed', {
       weighedUg: putIn(steps, supplies).massUg,
@@ -174,69 +233,7 @@ export async function weighed(books: Books, call: Call): Promise<Answer> {
       makeup: standing.makeup,
     });
     const correction = stepsOf(steps, 'corrected').length > 0 ? ' after a correction' : '';
-    return answered(
-      writing,
-      id,
-      `all weighed in${correction}, ${deviations.length} departures from the plan`,
-    );
+    const departed = `${deviations.length} departure${deviations.length === 1 ? '' : 's'} from the plan`;
+    return answered(writing, id, `all weighed in${correction}, ${departed}`);
   });
-}
-
-export interface Reason {
-  readonly line?: number | undefined;
-  readonly load?: number | undefined;
-  readonly limitId?: string | undefined;
-  readonly about?: string | undefined;
-  readonly reason: string;
-}
-
-/** @throws Refused 'needs a reason' naming every departure that has none. */
-function explained(
-  departed: readonly ReturnType<typeof departures>[number][],
-  reasons: readonly Reason[],
-): Deviation[] {
-  const withReasons = departed.map((one) => ({
-    ...one,
-    reason:
-      reasons.find(({ line, load }) => line === one.line.number && (load === undefined || load === one.load))
-        ?.reason ?? one.reason,
-  }));
-  refuseUnexplained(
-    withReasons.map(({ line, load, what, planned, found, reason }) => ({
-      what: `${what} (line ${line.number}, load ${load})`,
-      planned,
-      found,
-      reason,
-    })),
-  );
-  return withReasons.map(({ what, planned, found, reason = '' }) => ({ what, planned, found, reason }));
-}
-
-/** @throws Refused 'needs a reason' naming every limit that is not met and has none. */
-export function explainedLimits(limits: readonly LimitStanding[], reasons: readonly Reason[]): Deviation[] {
-  const broken = notMet(limits).map(({ limitId, ...one }) => ({
-    ...one,
-    what: `${one.what} (limit ${limitId})`,
-    reason: reasons.find((given) => given.limitId === limitId)?.reason,
-  }));
-  refuseUnexplained(broken);
-  return broken.map(({ reason = '', ...one }) => ({ ...one, reason }));
-}
-
-export function refuseUnexplained(
-  departed: readonly {
-    readonly what: string;
-    readonly planned: string;
-    readonly found: string;
-    readonly reason?: string | undefined;
-  }[],
-): void {
-  const open = departed.filter(({ reason }) => reason === undefined);
-  if (open.length === 0) return;
-  const list = open.map(({ what, planned, found }) => `${what}: planned ${planned}, found ${found}`);
-  throw new Refused(
-    'needs a reason',
-    `${open.length === 1 ? 'One departure needs' : `${fixed(open.length, 0)} departures need`} a reason, in reasons by line or limitId: ${list.join('; ')}`,
-    ['reasons'],
-  );
 }

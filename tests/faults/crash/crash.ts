@@ -3,7 +3,7 @@
  * every acknowledged write is there, nothing is half-written, balances and chain verify, and a write that got no answer,
  * sent again under its key, is done exactly once.
  *
- * Usage: npm run crash -- --rounds 20 [--on sqlite|postgresql] [--seconds 1.5]
+ * Usage: npm run crash -- --rounds 20 [--on sqlite|postgresql] [--seconds 2.5]
  * With --on postgresql it brings a server of its own.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -21,7 +21,7 @@ const CLIENTS = 6;
 const { values } = parseArgs({
   options: {
     rounds: { type: 'string', default: '20' },
-    seconds: { type: 'string', default: '1.5' },
+    seconds: { type: 'string', default: '2.5' },
     on: { type: 'string', default: 'sqlite' },
   },
 });
