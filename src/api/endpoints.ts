@@ -5,6 +5,7 @@ import { blendEndpoints } from './blend-endpoints.ts';
 import type { Books } from './books.ts';
 import type { Endpoint } from './endpoint.ts';
 import { plantEndpoints } from './plant-endpoints.ts';
+import { recordsEndpoints } from './records/endpoints.ts';
 import { stockEndpoints } from './stock/endpoints.ts';
 
 /** Everything that the service answers under /v1. */
@@ -13,6 +14,7 @@ export function allEndpoints(books: Books, version: string, access: Access = acc
     ...blendEndpoints(books),
     ...batchEndpoints(books),
     ...stockEndpoints(books),
+    ...recordsEndpoints(books),
     ...plantEndpoints(books, version),
     ...accessEndpoints(books, access),
   ];

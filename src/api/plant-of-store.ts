@@ -13,7 +13,7 @@ import type { Store } from '../store/store.ts';
 import { testsWrittenAfter, WITHDRAWAL } from '../store/tests.ts';
 import { HOUSE_RULES_FILE, readHouseRules } from '../tables/house-rules.ts';
 import { readPlant } from '../tables/plant.ts';
-import type { PlantData, StoredProduct } from '../tables/plant-folder.ts';
+import { byId, type PlantData, type StoredProduct } from '../tables/plant-folder.ts';
 import { readProduct } from '../tables/products.ts';
 
 /** A plant's data as its books stand, with the number of the entry that they stand at. */
@@ -72,7 +72,7 @@ async function readPlantOf(
   const tested = new Set(fatTests.map(({ lotId }) => lotId));
   const rows = await listLots(db, { kinds: ['material'], onHand: true });
   for (const rework of await reworkOf(db, rows)) materials.set(rework.id, rework);
-  const lots = rows.map((row) => lotOfRow(row, tested.has(row.id)));
+  const lots = rows.map((row) => lotOfRow(row, tested.has(row.id))).sort(byId);
   return {
     plant: readPlant('plant', plant.body),
     materials,

@@ -80,6 +80,10 @@ async function first(db: AnyDb, dialect: Dialect): Promise<void> {
     .execute();
   await index(db, 'lots', ['kind', 'of_id', 'id']);
   await index(db, 'lots', ['batch_id']);
+  // Whoever asks for a supplier's lot by the supplier's own number must not read every lot.
+  const supplierLot =
+    dialect === 'SQLite' ? sql`json_extract(body, '$.supplierLot')` : sql`(body::jsonb ->> 'supplierLot')`;
+  await sql`create index lots_by_supplier_lot on lots (${supplierLot})`.execute(db);
   await sql`create index lots_on_hand on lots (kind, id) where on_hand_ug > 0`.execute(db);
 
   await schema

@@ -44,12 +44,17 @@ export function loadPlantFolder(folder: string, tablesFolder: string): PlantData
   return {
     plant: readPlant('plant.json', text('plant.json')),
     materials,
-    lots: readLots('lots.csv', text('lots.csv'), materials),
+    lots: readLots('lots.csv', text('lots.csv'), materials).sort(byId),
     prices: readPrices('prices.csv', text('prices.csv'), materials),
     products: readProducts(join(folder, 'products'), materials),
     houseRules: readOptionalHouseRules(folder),
     fatTests: readOptionalFatTests(folder, materials),
   };
+}
+
+/** Ties between lots fall by this order, so it must not depend on where they were read. */
+export function byId(a: { readonly id: string }, b: { readonly id: string }): number {
+  return a.id < b.id ? -1 : Number(a.id > b.id);
 }
 
 /** A plant without the file has no rules of its own. */

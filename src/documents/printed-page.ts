@@ -1,0 +1,71 @@
+import { escaped } from './markup.ts';
+
+/** A page that is printed, signed and kept: whose it is, what it is, and who looked at it. */
+export interface PrintedPage {
+  readonly title: string;
+  readonly plant: string;
+  readonly establishment: string;
+  /** Lines under the title, such as the days that it covers. */
+  readonly lines: readonly string[];
+  /** HTML. */
+  readonly main: string;
+  readonly notes: readonly string[];
+}
+
+const SIGNATURES = ['Prepared by', 'Reviewed by'];
+
+export function printedPage({ title, plant, establishment, lines, main, notes }: PrintedPage): string {
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${escaped(`${title}, ${plant}, Est. ${establishment}`)}</title>
+<link rel="icon" href="data:,">
+<style>${PRINTED_PAGE_STYLE}</style>
+</head>
+<body>
+<header>
+<p class="plant">${escaped(plant)}, Est. ${escaped(establishment)}</p>
+<h1>${escaped(title)}</h1>
+${lines.map((line) => `<p>${escaped(line)}</p>`).join('\n')}
+</header>
+<main>
+${main}
+</main>
+<footer>
+${notes.map((note) => `<p>${escaped(note)}</p>`).join('\n')}
+${SIGNATURES.map((who) => `<p class="signature">${who} <span></span> Date <span></span></p>`).join('\n')}
+</footer>
+</body>
+</html>
+`;
+}
+
+/** Rows under titles; a page without rows says so. */
+export function htmlTable(titles: readonly string[], rows: readonly (readonly string[])[]): string {
+  if (rows.length === 0) return '<p>Nothing in these days.</p>';
+  const cells = (tag: 'th' | 'td', texts: readonly string[]) =>
+    texts.map((text) => `<${tag}>${escaped(text)}</${tag}>`).join('');
+  return `<table>
+<thead><tr>${cells('th', titles)}</tr></thead>
+<tbody>
+${rows.map((row) => `<tr>${cells('td', row)}</tr>`).join('\n')}
+</tbody>
+</table>`;
+}
+
+/** Stands in the page itself; the service allows this very text and no other. */
+export const PRINTED_PAGE_STYLE = `
+body { font: 15px/1.4 system-ui, sans-serif; margin: 0 auto; max-width: 80rem; padding: 1rem; color: #1b1b1b; background: #fff; }
+h1 { font-size: 1.4rem; margin: 0 0 .3rem; }
+h2 { font-size: 1.1rem; margin: 1.2rem 0 .3rem; }
+header p, footer p { margin: .2rem 0; }
+.plant { font-weight: 600; }
+table { border-collapse: collapse; width: 100%; margin-top: .6rem; font-size: .85rem; }
+th, td { text-align: left; vertical-align: top; padding: .3rem .4rem; border: 1px solid #999; }
+footer { margin-top: 1rem; font-size: .85rem; color: #333; }
+.signature { margin-top: 1.6rem; }
+.signature span { display: inline-block; width: 16rem; border-bottom: 1px solid #1b1b1b; margin-right: 1rem; }
+@media print { body { max-width: none; padding: 0; font-size: 10pt; } thead { display: table-header-group; } tr { break-inside: avoid; } footer { break-inside: avoid; } @page { size: landscape; margin: 12mm; } }
+`;

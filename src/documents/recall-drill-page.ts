@@ -1,0 +1,165 @@
+import { fixed } from '../units.ts';
+import { escaped } from './markup.ts';
+import { htmlTable, printedPage } from './printed-page.ts';
+
+interface BothUnits {
+  readonly kg: number;
+  readonly lb: number;
+}
+
+interface Whereabouts {
+  readonly affected: BothUnits;
+  readonly onHand: { readonly material: BothUnits; readonly bulk: BothUnits; readonly packs: BothUnits };
+  readonly inProcess: BothUnits;
+  readonly shipped: readonly { readonly to: string; readonly mass: BothUnits }[];
+  readonly sold: readonly { readonly to: string; readonly mass: BothUnits }[];
+  readonly soldAtCounter: BothUnits;
+  readonly discarded: BothUnits;
+  readonly samples: BothUnits;
+  readonly lossInProcess: BothUnits;
+  readonly countedShort: BothUnits;
+  readonly accounted: BothUnits;
+  readonly percentAccounted: number;
+}
+
+/** A recall drill as its page shows it. */
+export interface RecallDrill {
+  readonly id: string;
+  readonly state: string;
+  readonly plant: string;
+  readonly establishment: string;
+  readonly units: 'lb' | 'kg';
+  readonly timeZone: string;
+  readonly reason: string;
+  readonly start: { readonly says: string };
+  readonly started: { readonly shown: string };
+  readonly startedBy: string;
+  readonly batches: readonly string[];
+  readonly lots: readonly {
+    readonly lotId: string;
+    readonly kind: string;
+    readonly of: string;
+    readonly onHand: BothUnits;
+    readonly held: boolean;
+  }[];
+  readonly consignees: readonly {
+    readonly to?: string | undefined;
+    readonly kind: string;
+    readonly document?: string | undefined;
+    readonly day: string;
+    readonly lotId: string;
+    readonly mass: BothUnits;
+  }[];
+  readonly whereabouts: Whereabouts;
+  readonly finished?:
+    | {
+        readonly time: { readonly shown: string };
+        readonly by: string;
+        readonly minutes: number;
+        readonly counted: readonly {
+          readonly lotId: string;
+          readonly books: BothUnits;
+          readonly found: BothUnits;
+          readonly difference: BothUnits;
+          readonly note?: string | undefined;
+        }[];
+        readonly whereabouts: Whereabouts;
+        readonly percentAccounted: number;
+        readonly note?: string | undefined;
+      }
+    | undefined;
+  readonly counts: readonly string[];
+}
+
+/** The drill as a page to print, sign and keep; before its finish also the list to count by. */
+export function recallDrillPage(drill: RecallDrill): string {
+  const { id, plant, establishment, finished, counts, whereabouts, units } = drill;
+  const mass = (both: BothUnits) => `${fixed(both[units], 2)} ${units}`;
+  const main = [
+    `<h2>What became of it${finished ? ', as the books stood at the finish' : ''}</h2>`,
+    htmlTable(['State', 'Weight'], whereaboutsRows(finished?.whereabouts ?? whereabouts, mass)),
+    '<h2>Batches that it may be in</h2>',
+    `<p>${escaped(drill.batches.length === 0 ? 'none' : drill.batches.join(', '))}</p>`,
+    '<h2>On hand</h2>',
+    finished ? countedTable(finished, mass) : toCountTable(drill, mass),
+    '<h2>Who got some of it</h2>',
+    consigneeTable(drill, mass),
+  ];
+  return printedPage({
+    title: `Recall drill ${id}`,
+    plant,
+    establishment,
+    lines: linesOf(drill),
+    main: main.join('\n'),
+    notes: counts,
+  });
+}
+
+type Text = (both: BothUnits) => string;
+
+function linesOf({ start, reason, started, startedBy, timeZone, finished }: RecallDrill): string[] {
+  return [
+    `From ${start.says}. Reason: ${reason}`,
+    `Started ${started.shown} by ${startedBy} (${timeZone})`,
+    ...(finished
+      ? [
+          `Finished ${finished.time.shown} by ${finished.by}: ${fixed(finished.minutes, 1)} minutes, ${fixed(finished.percentAccounted, 1)} % of the weight accounted for`,
+          ...(finished.note === undefined ? [] : [`Note: ${finished.note}`]),
+        ]
+      : ['Not finished']),
+  ];
+}
+
+function whereaboutsRows(where: Whereabouts, mass: Text): string[][] {
+  return [
+    ['On hand, materials and rework', mass(where.onHand.material)],
+    ['On hand, bulk', mass(where.onHand.bulk)],
+    ['On hand, packs', mass(where.onHand.packs)],
+    ['In process', mass(where.inProcess)],
+    ...where.shipped.map(({ to, mass: much }) => [`Shipped to ${to}`, mass(much)]),
+    ...where.sold.map(({ to, mass: much }) => [`Sold to ${to}`, mass(much)]),
+    ['Discarded', mass(where.discarded)],
+    ['Samples for tests', mass(where.samples)],
+    ['Lost in process, as recorded', mass(where.lossInProcess)],
+    ['Accounted for in the books', mass(where.accounted)],
+    ['Sold over the counter, not accounted for', mass(where.soldAtCounter)],
+    ['Counted short, not accounted for', mass(where.countedShort)],
+    ['Affected, all of it', mass(where.affected)],
+    ['Accounted for in the books', `${fixed(where.percentAccounted, 1)} %`],
+  ];
+}
+
+function toCountTable({ lots }: RecallDrill, mass: Text): string {
+  return htmlTable(
+    ['Lot', 'Kind', 'Of', 'Books', 'On hold', 'Found'],
+    lots.map(({ lotId, kind, of, onHand, held }) => [lotId, kind, of, mass(onHand), held ? 'yes' : 'no', '']),
+  );
+}
+
+function countedTable({ counted }: NonNullable<RecallDrill['finished']>, mass: Text): string {
+  return htmlTable(
+    ['Lot', 'Books', 'Found', 'Difference', 'Note'],
+    counted.map(({ lotId, books, found, difference, note = '' }) => [
+      lotId,
+      mass(books),
+      mass(found),
+      mass(difference),
+      note,
+    ]),
+  );
+}
+
+function consigneeTable({ consignees }: RecallDrill, mass: Text): string {
+  if (consignees.length === 0) return '<p>Nobody.</p>';
+  return htmlTable(
+    ['To', 'Lot', 'Weight', 'How', 'Day', 'Document'],
+    consignees.map(({ to = 'not known', lotId, mass: much, kind, day, document = '' }) => [
+      to,
+      lotId,
+      mass(much),
+      kind,
+      day,
+      document,
+    ]),
+  );
+}

@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import { csvOf } from '../../src/documents/logs/csv.ts';
+import { type LogTable, logCsv, logPage } from '../../src/documents/logs/log.ts';
+
+describe('CSV', () => {
+  // RFC 4180, section 2: CR LF after every line, quotes around a cell with a comma, a quote or a break, quotes doubled.
+  test('is quoted where RFC 4180 asks for it', () => {
+    const rows = [
+      ['plain', 'with, comma', 'with "quotes"'],
+      ['two\r\nlines', '', 'ß'],
+    ];
+    expect(csvOf(['a', 'b,c', 'd'], rows)).toBe(
+      'a,"b,c",d\r\nplain,"with, comma","with ""quotes"""\r\n"two\r\nlines",,ß\r\n',
+    );
+  });
+
+  // OWASP, CSV Injection: a cell that starts with one of these is a formula to a spreadsheet.
+  test.each(['=1+1', '+1', '-1', '@SUM(A1)', '\tx', '\rx'])('takes %j for no formula', (text) => {
+    const line = csvOf(['title'], [[text]]).slice('title\r\n'.length);
+    expect(line.replace(/^"/, '').startsWith(`'${text}`)).toBe(true);
+  });
+
+  test('without rows is its titles', () => {
+    expect(csvOf(['a', 'b'], [])).toBe('a,b\r\n');
+  });
+});
+
+describe('a log', () => {
+  const table: LogTable<{ lots: string[] }, string> = {
+    rowsOf: ({ lots }) => lots,
+    columns: [
+      { title: 'Lot', of: (lot) => lot },
+      { title: 'Note', of: () => undefined },
+    ],
+  };
+  const log = {
+    title: 'Log of "lots"',
+    plant: 'Demo & Sons <Plant>',
+    establishment: '00000',
+    fromDay: '2026-11-01',
+    toDay: '2026-11-25',
+    timeZone: 'America/Chicago',
+    notes: ["Keep it, it's the rule."],
+    items: [{ lots: ['<script>alert(1)</script>', 'B'] }, { lots: ["'C'"] }],
+  };
+
+  test('has a row for every line of an entry', () => {
+    expect(logCsv(table, log)).toBe("Lot,Note\r\n<script>alert(1)</script>,\r\nB,\r\n'C',\r\n");
+  });
+
+  test('shows on its page what people wrote as they wrote it, and runs none of it', () => {
+    const page = logPage(table, log);
+    expect(page).toContain('<td>&lt;script&gt;alert(1)&lt;/script&gt;</td><td></td>');
+    expect(page).toContain('<p class="plant">Demo &amp; Sons &lt;Plant&gt;, Est. 00000</p>');
+    expect(page).toContain('<h1>Log of &quot;lots&quot;</h1>');
+    expect(page).toContain('From 2026-11-01 to 2026-11-25. Times are those of the plant (America/Chicago).');
+    expect(page).toContain('Keep it, it&#39;s the rule.');
+    expect(page).toContain('@media print');
+    expect(page).not.toMatch(/<script|style="|onclick/);
+  });
+
+  test('says so when nothing happened', () => {
+    expect(logPage(table, { ...log, items: [] })).toContain('Nothing in these days.');
+  });
+});
