@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { resetPassword } from './api/access/reset-password.ts';
 import { blend, type Desk, label, sheet } from './api/blending.ts';
@@ -36,6 +36,7 @@ import { loadEngines } from './solver/engines/load.ts';
 import { RULE_SETS } from './standards/all.ts';
 import { CopyRefused } from './store/copy-refused.ts';
 import { StoreFault } from './store/faults.ts';
+import { dialectOf, type StoreUrl } from './store/open.ts';
 import { snapshot } from './store/snapshot.ts';
 import { openStore } from './store/store.ts';
 import { TableError } from './tables/csv.ts';
@@ -100,7 +101,9 @@ async function main(args: readonly string[]): Promise<number> {
     console.log(values.json ? JSON.stringify(answer, null, 2) : text(answer));
   const onStore = STORE_COMMANDS.find((name) => name === command);
   if (onStore) {
-    const done = await storeCommand(onStore, operandOf(onStore, operand), storeOptions(values));
+    const options = storeOptions(values);
+    if (onStore !== 'restore') refuseNoStore(options.storeUrl);
+    const done = await storeCommand(onStore, operandOf(onStore, operand), options);
     console.log(values.json ? JSON.stringify(done.json, null, 2) : done.text);
     return done.isSound ? EXIT.done : EXIT.unsound;
   }
@@ -222,17 +225,27 @@ async function openDesk({ plant, tables, store }: Where, engine: EngineName | un
 
 /** Only looks: the service may be running on the same store. */
 function plantInStore(url: string, tablesFolder: string): Promise<PlantData> {
+  refuseNoStore(url);
   const tables = loadMaterials(tablesFolder);
   return snapshot(url, (db) => plantOfStore({ read: (look) => look(db) }, tables)());
 }
 
 async function newPasswordFor(name: string, storeUrl: string) {
+  refuseNoStore(storeUrl);
   const store = await openStore(storeUrl);
   try {
     return await resetPassword(store, name);
   } finally {
     await store.close();
   }
+}
+
+/** Looking makes no store: a name that is mistyped must not look like books that are lost. @throws CopyRefused */
+function refuseNoStore(url: StoreUrl): void {
+  if (dialectOf(url) !== 'SQLite' || existsSync(url)) return;
+  throw new CopyRefused(
+    `There is no store ${url}. Name it with --store or STORE; a new plant has one after the first start of the service.`,
+  );
 }
 
 function operandOf(name: StoreCommandName, operand: string | undefined): string {

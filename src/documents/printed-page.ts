@@ -45,14 +45,28 @@ ${SIGNATURES.map((who) => `<p class="signature">${who} <span></span> Date <span>
 /** Rows under titles; a page without rows says so. */
 export function htmlTable(titles: readonly string[], rows: readonly (readonly string[])[]): string {
   if (rows.length === 0) return '<p>Nothing in these days.</p>';
-  const cells = (tag: 'th' | 'td', texts: readonly string[]) =>
-    texts.map((text) => `<${tag}>${escaped(text)}</${tag}>`).join('');
   return `<table>
-<thead><tr>${cells('th', titles)}</tr></thead>
+<thead><tr>${titles.map((text) => `<th>${escaped(text)}</th>`).join('')}</tr></thead>
 <tbody>
-${rows.map((row) => `<tr>${cells('td', row)}</tr>`).join('\n')}
+${rows.map((row) => `<tr>${row.map(cell).join('')}</tr>`).join('\n')}
 </tbody>
 </table>`;
+}
+
+const WEIGHT = /^-?\d+(\.\d+)? (lb|kg|oz|g)$/;
+/** A day, the id of a lot or a batch: a break at its hyphens would make it hard to read. */
+const HYPHENED = /[\w.]+(?:-[\w.]+)+/g;
+/** Longer words may be broken, or the table would not fit on the page. */
+const LONGEST_WHOLE = 20;
+/** Text that gets room, so that it does not run down the page in a narrow column. */
+const LONG_TEXT = 100;
+
+function cell(text: string): string {
+  if (WEIGHT.test(text)) return `<td class="weight">${escaped(text)}</td>`;
+  const shown = escaped(text).replace(HYPHENED, (word) =>
+    word.length <= LONGEST_WHOLE && /\d/.test(word) ? `<span class="whole">${word}</span>` : word,
+  );
+  return `<td${text.length > LONG_TEXT ? ' class="long"' : ''}>${shown}</td>`;
 }
 
 /** Stands in the page itself; the service allows this very text and no other. */
@@ -64,8 +78,15 @@ header p, footer p { margin: .2rem 0; }
 .plant { font-weight: 600; }
 table { border-collapse: collapse; width: 100%; margin-top: .6rem; font-size: .85rem; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .4rem; border: 1px solid #999; }
+.weight { text-align: right; white-space: nowrap; }
+.whole { white-space: nowrap; }
+.long { min-width: 14rem; }
+td { overflow-wrap: break-word; }
+section { margin-top: 1rem; }
+section h2 { border-top: 2px solid #1b1b1b; padding-top: .5rem; }
+section p { margin: .1rem 0; font-size: .9rem; }
 footer { margin-top: 1rem; font-size: .85rem; color: #333; }
 .signature { margin-top: 1.6rem; }
 .signature span { display: inline-block; width: 16rem; border-bottom: 1px solid #1b1b1b; margin-right: 1rem; }
-@media print { body { max-width: none; padding: 0; font-size: 10pt; } thead { display: table-header-group; } tr { break-inside: avoid; } footer { break-inside: avoid; } @page { size: landscape; margin: 12mm; } }
+@media print { body { max-width: none; padding: 0; font-size: 10pt; } table { font-size: 8pt; } .long { min-width: 0; } thead { display: table-header-group; } tr { break-inside: avoid; } h2, section p { break-after: avoid; } footer { break-inside: avoid; } @page { size: landscape; margin: 12mm; } }
 `;

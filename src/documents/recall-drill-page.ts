@@ -50,6 +50,15 @@ export interface RecallDrill {
     readonly lotId: string;
     readonly mass: BothUnits;
   }[];
+  /** Absent from drills that were recorded before it was looked for. */
+  readonly sameGrinder?:
+    | readonly {
+        readonly batchId: string;
+        readonly product: string;
+        readonly date: string;
+        readonly beside: readonly string[];
+      }[]
+    | undefined;
   readonly whereabouts: Whereabouts;
   readonly finished?:
     | {
@@ -80,6 +89,7 @@ export function recallDrillPage(drill: RecallDrill): string {
     htmlTable(['State', 'Weight'], whereaboutsRows(finished?.whereabouts ?? whereabouts, mass)),
     '<h2>Batches that it may be in</h2>',
     `<p>${escaped(drill.batches.length === 0 ? 'none' : drill.batches.join(', '))}</p>`,
+    ...sameGrinderPart(drill),
     '<h2>On hand</h2>',
     finished ? countedTable(finished, mass) : toCountTable(drill, mass),
     '<h2>Who got some of it</h2>',
@@ -121,11 +131,22 @@ function whereaboutsRows(where: Whereabouts, mass: Text): string[][] {
     ['Discarded', mass(where.discarded)],
     ['Samples for tests', mass(where.samples)],
     ['Lost in process, as recorded', mass(where.lossInProcess)],
-    ['Accounted for in the books', mass(where.accounted)],
+    [`ACCOUNTED FOR IN THE BOOKS, ${fixed(where.percentAccounted, 1)} %`, mass(where.accounted)],
     ['Sold over the counter, not accounted for', mass(where.soldAtCounter)],
     ['Counted short, not accounted for', mass(where.countedShort)],
-    ['Affected, all of it', mass(where.affected)],
-    ['Accounted for in the books', `${fixed(where.percentAccounted, 1)} %`],
+    ['AFFECTED, ALL OF IT', mass(where.affected)],
+  ];
+}
+
+function sameGrinderPart({ sameGrinder = [] }: RecallDrill): string[] {
+  if (sameGrinder.length === 0) return [];
+  return [
+    '<h2>Ground with them, the grinder not cleaned between</h2>',
+    '<p>These may hold some too. They are in no figure here: trace each of them.</p>',
+    htmlTable(
+      ['Batch', 'Product', 'Day', 'Ground with batch'],
+      sameGrinder.map(({ batchId, product, date, beside }) => [batchId, product, date, beside.join(', ')]),
+    ),
   ];
 }
 

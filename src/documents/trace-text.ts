@@ -60,6 +60,12 @@ export interface TraceSheet {
     readonly material: string;
     readonly mass: BothUnits;
   }[];
+  readonly sameGrinder: readonly {
+    readonly batchId: string;
+    readonly product: string;
+    readonly date: string;
+    readonly beside: readonly string[];
+  }[];
   readonly notes: readonly string[];
 }
 
@@ -67,7 +73,7 @@ type Level = TraceSheet['levels'][number];
 
 /** The trace level by level, to be read aloud on the floor or sent to a printer. */
 export function traceText(trace: TraceSheet): string {
-  const { direction, start, asOf, levels, consignees, suppliers, withoutLot, notes } = trace;
+  const { direction, start, asOf, levels, consignees, suppliers, withoutLot, sameGrinder, notes } = trace;
   const mass = (both: BothUnits) => `${fixed(both[trace.units], 2)} ${trace.units}`;
   const near = edgesOf(trace, mass);
   return [
@@ -92,6 +98,13 @@ export function traceText(trace: TraceSheet): string {
       'WITHOUT A LOT (the trace ends here)',
       withoutLot.map(
         ({ batchId, material, mass: much }) => `${mass(much)} of ${material} in batch ${batchId}`,
+      ),
+    ),
+    ...section(
+      'GROUND WITH THEM, THE GRINDER NOT CLEANED BETWEEN (may hold some; trace each of them)',
+      sameGrinder.map(
+        ({ batchId, product, date, beside }) =>
+          `Batch ${batchId}, ${product} of ${date}, beside ${beside.join(', ')}`,
       ),
     ),
     ...section('MIND', notes),

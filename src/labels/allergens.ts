@@ -1,6 +1,5 @@
 import { ALLERGENS, type Allergen } from '../batch/material.ts';
-import type { BlendLine } from '../formulate/blend.ts';
-import { putIn } from './put-in.ts';
+import { type LabelLine, putIn } from './put-in.ts';
 
 export interface AllergenDeclaration {
   readonly allergens: readonly Allergen[];
@@ -12,7 +11,7 @@ export interface AllergenDeclaration {
 const NAMED_BY_KIND: readonly Allergen[] = ['tree nuts', 'fish', 'crustacean shellfish'];
 
 /** Every allergen that any material of the batch lists, within rework too, in the order of the law. */
-export function allergenDeclaration(lines: readonly BlendLine[]): AllergenDeclaration {
+export function allergenDeclaration(lines: readonly LabelLine[]): AllergenDeclaration {
   const ingredients = putIn(lines);
   const carriers = (allergen: Allergen) =>
     ingredients.filter(({ material }) => material.allergens.includes(allergen));

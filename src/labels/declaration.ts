@@ -1,13 +1,13 @@
 import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
-import type { Blend } from '../formulate/blend.ts';
 import type { Standard } from '../rules/standard.ts';
 import { fatPercentOf } from '../units.ts';
 import { type AllergenDeclaration, allergenDeclaration } from './allergens.ts';
 import { type IngredientStatement, ingredientStatement } from './ingredient-statement.ts';
 import { type DeclaredMeatContent, meatContent } from './meat-content.ts';
 import { type Duty, type ProductName, productName } from './product-name.ts';
+import type { LabelBatch } from './put-in.ts';
 
 /** What the label of one batch must say. Layout, type size and nutrition facts are not part of it. */
 export interface Declaration extends ProductName {
@@ -23,23 +23,23 @@ export interface Declaration extends ProductName {
   readonly cautions: readonly string[];
 }
 
-/** The label declaration that follows from a settled blend. */
+/** The label declaration that follows from what goes into a batch, as planned or as weighed. */
 export function declare(
   product: Product,
   standard: Standard,
-  blend: Blend,
+  batch: LabelBatch,
   plant: Plant,
   casing?: Material,
 ): Declaration {
   const pair = leanPair(product, standard);
-  const meat = meatContent(product, standard, blend);
-  const named = productName(product, standard, blend.lines, casing);
+  const meat = meatContent(product, standard, batch);
+  const named = productName(product, standard, batch.lines, casing);
   return {
     ...named,
     // The lines with the name are those of the United States.
     qualifiers: isUnitedStates(product) ? named.qualifiers : [],
-    ingredients: ingredientStatement(blend.lines, isUnitedStates(product)),
-    allergens: allergenDeclaration(blend.lines),
+    ingredients: ingredientStatement(batch.lines, isUnitedStates(product)),
+    allergens: allergenDeclaration(batch.lines),
     ...(pair && { leanPair: pair }),
     ...(meat && { meatContent: meat }),
     ...(isUnitedStates(product) ? federalDuties(product, plant) : {}),

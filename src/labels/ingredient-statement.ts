@@ -1,6 +1,5 @@
 import { add, compare, type Exact, exact, multiply, ratio, ZERO } from '../exact.ts';
-import type { BlendLine } from '../formulate/blend.ts';
-import { putIn } from './put-in.ts';
+import { type LabelLine, putIn } from './put-in.ts';
 
 /** One entry of an ingredient statement. */
 export interface DeclaredIngredient {
@@ -28,7 +27,7 @@ const SMALL_GROUP_TEXT = 'contains 2% or less of';
  * or less of the whole in one group at the end.
  * @param smallGroup false where the law has no such group: then the order runs to the end.
  */
-export function ingredientStatement(lines: readonly BlendLine[], smallGroup = true): IngredientStatement {
+export function ingredientStatement(lines: readonly LabelLine[], smallGroup = true): IngredientStatement {
   const entries = mergeByName(lines);
   const total = entries.reduce((sum, { mass }) => add(sum, mass), ZERO);
   const ingredients = entries
@@ -48,7 +47,7 @@ interface Entry {
   parts: readonly string[];
 }
 
-function mergeByName(lines: readonly BlendLine[]): Entry[] {
+function mergeByName(lines: readonly LabelLine[]): Entry[] {
   const byName = new Map<string, Entry>();
   for (const { material, massKg } of putIn(lines)) {
     // A spice that is a mix is named with its parts; only single spices share the group name.

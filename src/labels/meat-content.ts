@@ -1,9 +1,9 @@
 import type { Product } from '../batch/product.ts';
-import type { Blend } from '../formulate/blend.ts';
 import { Coefficients } from '../rules/coefficients.ts';
 import { declaredMeat } from '../rules/meat-content.ts';
 import type { Standard } from '../rules/standard.ts';
 import { fixed } from '../units.ts';
+import type { LabelBatch } from './put-in.ts';
 
 /** The meat of a product as its label must count it. */
 export interface DeclaredMeatContent {
@@ -26,24 +26,24 @@ export interface DeclaredMeatContent {
 export function meatContent(
   product: Product,
   standard: Standard,
-  blend: Blend,
+  batch: LabelBatch,
 ): DeclaredMeatContent | undefined {
   if (!standard.meatContent) return undefined;
   const { meats: definitions, citation, read } = standard.meatContent;
   const coefficients = new Coefficients(
-    blend.lines.map(({ supply }) => supply),
+    batch.lines.map(({ supply }) => supply),
     product.process,
   );
-  const masses = blend.lines.map(({ exactMassKg }) => exactMassKg);
+  const masses = batch.lines.map(({ exactMassKg }) => exactMassKg);
   const meats = definitions
     .map((definition) => declaredMeat(definition, coefficients, masses))
     .filter(({ usedKg }) => usedKg > 0)
     .map(({ says, usedKg, declaredKg, excessFatKg, excessConnectiveTissueKg }) => ({
       says,
-      usedFraction: usedKg / blend.finishedKg,
-      declaredFraction: declaredKg / blend.finishedKg,
-      excessFatFraction: excessFatKg / blend.finishedKg,
-      excessConnectiveTissueFraction: excessConnectiveTissueKg / blend.finishedKg,
+      usedFraction: usedKg / batch.finishedKg,
+      declaredFraction: declaredKg / batch.finishedKg,
+      excessFatFraction: excessFatKg / batch.finishedKg,
+      excessConnectiveTissueFraction: excessConnectiveTissueKg / batch.finishedKg,
     }));
   return {
     text: meats.map(meatText).join('; '),

@@ -1,9 +1,8 @@
 import { ANTIOXIDANTS, CURING_AGENTS, carries } from '../batch/carries.ts';
 import { isMeat, type Material } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
-import type { BlendLine } from '../formulate/blend.ts';
 import type { Standard } from '../rules/standard.ts';
-import { putIn } from './put-in.ts';
+import { type LabelLine, putIn } from './put-in.ts';
 
 export interface ProductName {
   readonly name: string;
@@ -20,7 +19,7 @@ export interface Duty {
 export function productName(
   product: Product,
   standard: Standard,
-  lines: readonly BlendLine[],
+  lines: readonly LabelLine[],
   casing?: Material,
 ): ProductName {
   return {
@@ -48,7 +47,7 @@ const NO_NITRITE: Duty = {
   citation: '9 CFR 317.17 and 319.2, secondary',
 };
 
-function isUncured({ naming }: Standard, lines: readonly BlendLine[]): boolean {
+function isUncured({ naming }: Standard, lines: readonly LabelLine[]): boolean {
   return naming.impliesCure === true && !lines.some(({ supply }) => carries(supply.material, CURING_AGENTS));
 }
 
@@ -74,7 +73,7 @@ function smoked(product: Product, standard: Standard): string {
   return product.process.smoked && !/smoked/i.test(name) ? 'Smoked' : '';
 }
 
-function species({ naming }: Standard, lines: readonly BlendLine[]): string {
+function species({ naming }: Standard, lines: readonly LabelLine[]): string {
   if (naming.species !== 'lead') return '';
   const meat = putIn(lines).filter(({ material }) => isMeat(material));
   const all = new Set(meat.map(({ material }) => material.species));
@@ -83,7 +82,7 @@ function species({ naming }: Standard, lines: readonly BlendLine[]): string {
 }
 
 /** Sausage in casing or link form is marked with each added binder (9 CFR 316.11(b), edition of 2012). */
-function binderLines({ form }: Product, lines: readonly BlendLine[]): Duty[] {
+function binderLines({ form }: Product, lines: readonly LabelLine[]): Duty[] {
   if (form.shape !== 'link') return [];
   const binders = putIn(lines).filter(({ material }) => isBinder(material));
   const names = new Set(binders.map(({ material }) => material.declaredName));
@@ -96,12 +95,12 @@ function isBinder(material: Material): boolean {
   return material.kind === 'binder' || carries(material, ['isolated soy protein', 'sodium caseinate']);
 }
 
-function smokeFlavorLine(lines: readonly BlendLine[]): Duty[] {
+function smokeFlavorLine(lines: readonly LabelLine[]): Duty[] {
   const used = lines.some(({ supply }) => (supply.material.substances['smoke flavor'] ?? 0) > 0);
   return used ? [{ text: 'Smoke flavoring added', citation: '9 CFR 317.2(j)(3)' }] : [];
 }
 
-function antioxidantLine(lines: readonly BlendLine[]): Duty[] {
+function antioxidantLine(lines: readonly LabelLine[]): Duty[] {
   const antioxidants = putIn(lines).filter(({ material }) => carries(material, ANTIOXIDANTS));
   const names = new Set(antioxidants.map(({ material }) => material.declaredName));
   if (names.size === 0) return [];

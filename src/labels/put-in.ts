@@ -3,6 +3,15 @@ import type { Material } from '../batch/material.ts';
 import { type Exact, multiply } from '../exact.ts';
 import type { BlendLine } from '../formulate/blend.ts';
 
+/** One line of a batch, as it is planned or as it was weighed. */
+export type LabelLine = Pick<BlendLine, 'supply' | 'exactMassKg'>;
+
+/** A batch as its label needs to know it. */
+export interface LabelBatch {
+  readonly lines: readonly LabelLine[];
+  readonly finishedKg: number;
+}
+
 /** What a label declares: an ingredient that went in, into this batch or into one that left rework. */
 export interface PutIn {
   readonly material: Material;
@@ -10,7 +19,7 @@ export interface PutIn {
 }
 
 /** The lines of a batch with rework opened into its ingredients, by their weight as they were put in. */
-export function putIn(lines: readonly BlendLine[]): PutIn[] {
+export function putIn(lines: readonly LabelLine[]): PutIn[] {
   return lines.flatMap(({ supply, exactMassKg }) =>
     ingredientsOf(supply.material).map(({ material, perKg }) => ({
       material,

@@ -47,6 +47,11 @@ export function isOddYield(
   return Math.abs(found - declared) > YIELD_TOLERANCE || isGain(outcome);
 }
 
+/** Whether so much more came out than was weighed in that something was never weighed in. */
+export function isUnweighed(outcome: Outcome): boolean {
+  return -lossUg(outcome) > outcome.weighedUg * YIELD_TOLERANCE;
+}
+
 function isGain(outcome: Outcome): boolean {
   return -lossUg(outcome) > outcome.weighedUg * SCALES_DIFFER;
 }

@@ -9,7 +9,7 @@ export interface Open extends Omit<Deviation, 'reason'> {
   readonly reason?: string;
 }
 
-/** A reason as it is given: for a line (in one load or in all), for a limit, or about the yield. */
+/** A reason as it is given: for a line (in one load or in all), for all lines of a load, for a limit, or about the yield. */
 export interface Reason {
   readonly line?: number | undefined;
   readonly load?: number | undefined;
@@ -41,7 +41,8 @@ function isMissed({ holds, authority, value, bound }: LimitStanding): boolean {
 }
 
 /**
- * Departures with the best reason for each: given now, said with it, or given before for the very same finding.
+ * Departures with the best reason for each: given now, said with it, given before for the very same finding, or given
+ * now for all lines of its load.
  * @param before departures that were settled at an earlier step.
  */
 export function withReasons(
@@ -53,7 +54,8 @@ export function withReasons(
     const reason =
       given.find((reasonGiven) => isAbout(reasonGiven, one))?.reason ??
       one.reason ??
-      before.find((settled) => isSame(settled, one))?.reason;
+      before.find((settled) => isSame(settled, one))?.reason ??
+      given.find((reasonGiven) => isAboutItsLoad(reasonGiven, one))?.reason;
     return reason === undefined ? one : { ...one, reason };
   });
 }
@@ -68,6 +70,11 @@ export function settled(open: readonly Open[]): Deviation[] {
 function isAbout(given: Reason, one: Open): boolean {
   if (given.about !== one.about || given.limitId !== one.limitId || given.line !== one.line) return false;
   return given.load === undefined || given.load === one.load;
+}
+
+function isAboutItsLoad({ about, limitId, line, load }: Reason, one: Open): boolean {
+  if (about !== undefined || limitId !== undefined || line !== undefined) return false;
+  return one.line !== undefined && load === one.load;
 }
 
 function isSame(a: Deviation, b: Open): boolean {

@@ -46,13 +46,14 @@ export interface Place {
   readonly weighedUg: number;
   readonly weighings: readonly StepOf<'weighing'>[];
   readonly tolerance: Tolerance;
-  /** What is missing by more than is tolerated; 0 when the line is done. */
+  /** What is missing by more than is tolerated; 0 when the line is done, or its lack has its reason. */
   readonly restUg: number;
 }
 
 /** Every line in every load, in the order of the sheet. */
 export function placesOf(steps: readonly Step[], { supplies, scales }: Floor): Place[] {
   const weighings = standingWeighings(steps);
+  const isExplained = explainedPlaces(steps);
   return linesOf(steps).flatMap((line) => {
     const { material } = supplyOrThrow(supplies, line.supplyId);
     const scale = scales.find(({ id }) => id === line.scaleId);
@@ -70,10 +71,26 @@ export function placesOf(steps: readonly Step[], { supplies, scales }: Floor): P
         weighedUg,
         weighings: here,
         tolerance,
-        restUg: isDone ? 0 : missingUg,
+        restUg: isDone || isExplained(line, load) ? 0 : missingUg,
       };
     });
   });
+}
+
+/**
+ * Whether all was said to be in, with a reason for what was missing of a line in a load, and nothing was weighed there or
+ * taken back since: no one waits for the rest any more.
+ */
+function explainedPlaces(steps: readonly Step[]): (line: PlannedLine, load: number) => boolean {
+  const saidAt = stepsOf(steps, 'weighed').at(-1)?.number ?? 0;
+  const weighings = new Map(stepsOf(steps, 'weighing').map((step) => [step.number, step.body]));
+  const changed = steps.flatMap((step) => {
+    if (step.number < saidAt) return [];
+    const weighing = weighings.get(step.kind === 'taken back' ? step.body.step : step.number);
+    return weighing ? [`${weighing.line} in ${weighing.load}`] : [];
+  });
+  return ({ number, ofCorrection = 0 }, load) =>
+    ofCorrection < saidAt && !changed.includes(`${number} in ${load}`);
 }
 
 /** What was weighed in, exactly as the scales showed it. */

@@ -59,6 +59,36 @@ export async function* batchesWithSteps(
   }
 }
 
+/** A batch with when something was done to it, without its supplies. */
+export type BatchTimes = Pick<LoggedBatch, 'row' | 'steps'> & { readonly product: Basis['product'] };
+
+const TIMED: readonly StepKind[] = ['planned', 'weighing', 'taken back', 'weighed', 'finished'];
+
+/** Batches that something was weighed into in these days, in the order of their ids. */
+export async function batchTimes(db: Db, { fromDay, toDay }: Days): Promise<BatchTimes[]> {
+  const rows = await db
+    .selectFrom('batches')
+    .selectAll()
+    .where('id', 'in', (steps) =>
+      steps
+        .selectFrom('batchSteps')
+        .select('batchId')
+        .where('day', '>=', fromDay)
+        .where('day', '<=', toDay)
+        .where('kind', '=', 'weighing'),
+    )
+    .orderBy('id')
+    .execute();
+  const ids = rows.map(({ id }) => id);
+  const steps = await stepsOfBatches(db, ids, TIMED);
+  const hashOf = (id: string) => stepsOf(steps.get(id) ?? [], 'planned')[0]?.body.basisHash ?? '';
+  const bases = await documentsOf(db, [...new Set(ids.map(hashOf))]);
+  return rows.flatMap((row) => {
+    const basis = bases.get(hashOf(row.id)) as Basis | undefined;
+    return basis ? [{ row, steps: steps.get(row.id) ?? [], product: basis.product }] : [];
+  });
+}
+
 /** These batches with their steps, in the order of their ids. */
 export async function loggedBatches(db: Db, ids: readonly string[]): Promise<LoggedBatch[]> {
   if (ids.length === 0) return [];

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -108,9 +108,13 @@ test('the terminal works on what is free in the live store', async () => {
 });
 
 test('a store that is not there, an operand that is missing and a person nobody knows are said in words', async () => {
-  const nothing = await meatblock('verify', '--store', join(folder, 'nothing.sqlite'));
-  expect(nothing.code).toBe(3);
-  expect(nothing.err).toContain('cannot be reached');
+  const nowhere = join(folder, 'nothing.sqlite');
+  for (const command of [['verify'], ['reset-password', 'Ana'], ['products']]) {
+    const nothing = await meatblock(...command, '--store', nowhere);
+    expect(nothing.code, command[0]).toBe(3);
+    expect(nothing.err, command[0]).toContain(`There is no store ${nowhere}`);
+  }
+  expect(existsSync(nowhere)).toBe(false);
   expect((await meatblock('backup', '--store', join(folder, 'plant.sqlite'))).code).toBe(2);
   expect((await meatblock('move', '--store', join(folder, 'plant.sqlite'))).code).toBe(2);
   const nobody = await meatblock('reset-password', 'Nobody', '--store', join(folder, 'plant.sqlite'));

@@ -59,6 +59,41 @@ describe('a log', () => {
     expect(page).not.toMatch(/<script|style="|onclick/);
   });
 
+  test('that is too wide stands in sections, each with what is said of all its entries in its head', () => {
+    const sectioned: typeof table = {
+      ...table,
+      columns: [{ title: 'First', of: () => 'said once', inHead: true }, ...table.columns],
+      section: ({ lots: [first = ''] }) => ({ title: `Batch <${first[0]}>`, lines: ['Cleaned & sanitized'] }),
+    };
+    const items = [{ lots: ['A1', 'A2'] }, { lots: ['B1'] }, { lots: ['A3'] }];
+    const page = logPage(sectioned, { ...log, items });
+    const [, ...sections] = page.split('<section>');
+    expect(sections.map((text) => /<h2>(.*)<\/h2>/.exec(text)?.[1])).toEqual([
+      'Batch &lt;A&gt;',
+      'Batch &lt;B&gt;',
+    ]);
+    expect(sections.map((text) => text.match(/<td>[AB]\d/g))).toEqual([
+      ['<td>A1', '<td>A2', '<td>A3'],
+      ['<td>B1'],
+    ]);
+    expect(page.match(/Cleaned &amp; sanitized/g)).toHaveLength(2);
+    expect(page).not.toContain('said once');
+    expect(logCsv(sectioned, { ...log, items })).toContain('First,Lot,Note\r\nsaid once,A1,\r\n');
+  });
+
+  test('keeps weights and the numbers of lots and days in one piece', () => {
+    const items = [
+      { lots: ['12.50 lb', 'batch 261125-001 of 2026-11-25', 'fat-free', `A-1${'-1'.repeat(20)}`] },
+    ];
+    const page = logPage(table, { ...log, items });
+    expect(page).toContain('<td class="weight">12.50 lb</td>');
+    expect(page).toContain(
+      '<td>batch <span class="whole">261125-001</span> of <span class="whole">2026-11-25</span></td>',
+    );
+    expect(page).toContain('<td>fat-free</td>');
+    expect(page).toContain(`<td>A-1${'-1'.repeat(20)}</td>`);
+  });
+
   test('says so when nothing happened', () => {
     expect(logPage(table, { ...log, items: [] })).toContain('Nothing in these days.');
   });

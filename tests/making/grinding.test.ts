@@ -1,7 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Material } from '../../src/batch/material.ts';
 import type { Product } from '../../src/batch/product.ts';
-import { type Ground, grindLots, isRawGroundBeef } from '../../src/making/logs/grinding.ts';
+import {
+  betweenCleanings,
+  type GrinderCleaning,
+  type Ground,
+  grindLots,
+  isBetween,
+  isRawGroundBeef,
+} from '../../src/making/logs/grinding.ts';
 import { COOKED, RAW, testMaterial, testProduct } from '../helpers/materials.ts';
 
 const at = (clock: string) => `2026-11-25T${clock}:00.000Z`;
@@ -37,6 +44,53 @@ describe('a lot of the grinding log', () => {
 
   test('is none where nothing was ground', () => {
     expect(grindLots([], [at('09:00')])).toEqual([]);
+  });
+});
+
+describe('what was ground between the same two cleanings', () => {
+  const cleaned = (clock: string, ...grinders: string[]): GrinderCleaning => ({ at: at(clock), grinders });
+  const batch = { from: at('08:00'), until: at('09:00') };
+
+  test('is what no cleaning parts from it, of one grinder under whatever spelling', () => {
+    const cleanings = [
+      cleaned('05:00', 'grinder'),
+      cleaned('07:00', ' Grinder'),
+      cleaned('10:00', 'grinder'),
+      cleaned('12:00', 'grinder'),
+    ];
+    const between = betweenCleanings(batch, cleanings);
+    expect(between).toEqual({ cleanedBefore: at('07:00'), cleanedAfter: at('10:00') });
+    const isIn = (from: string, until?: string) =>
+      isBetween({ from: at(from), until: until && at(until) }, between);
+    expect(isIn('06:00', '06:30')).toBe(false);
+    expect(isIn('06:00', '07:30')).toBe(true);
+    expect(isIn('07:10', '07:30')).toBe(true);
+    expect(isIn('09:30', '11:00')).toBe(true);
+    expect(isIn('10:00', '11:00')).toBe(false);
+    expect(isIn('06:00')).toBe(true);
+  });
+
+  test('ends only when each grinder had its cleaning: no batch says through which it went', () => {
+    const cleanings = [
+      cleaned('05:00', 'grinder 1'),
+      cleaned('06:00', 'grinder 2'),
+      cleaned('09:30', 'grinder 1'),
+      cleaned('11:00', 'grinder 2'),
+    ];
+    expect(betweenCleanings(batch, cleanings)).toEqual({
+      cleanedBefore: at('05:00'),
+      cleanedAfter: at('11:00'),
+    });
+    expect(betweenCleanings(batch, cleanings.slice(0, 3))).toEqual({ cleanedBefore: at('05:00') });
+  });
+
+  test('has no end while it may be in the grinder, nor where nothing was written down', () => {
+    expect(
+      betweenCleanings({ from: batch.from }, [cleaned('07:00', 'grinder'), cleaned('10:00', 'grinder')]),
+    ).toEqual({
+      cleanedBefore: at('07:00'),
+    });
+    expect(betweenCleanings(batch, [])).toEqual({});
   });
 });
 

@@ -89,16 +89,18 @@ const reasons = listSchema(
   record(
     {
       line: numbered('a line of the sheet').optional(),
-      load: numbered('a load').optional(),
+      load: numbered('a load')
+        .optional()
+        .meta({ description: 'Beside a line or a limit; alone it is about every line of that load.' }),
       limitId: textSchema(120).optional(),
       about: z.enum(['yield'], remedy('must be "yield"')).optional(),
       reason: reasonSchema,
     },
-    'must have a reason, and a line with its load, a limitId, or about',
-  ).refine(
-    ({ line, limitId, about }) => [line, limitId, about].filter((one) => one !== undefined).length === 1,
-    'says not what it is about; give one of line (with its load), limitId and about',
-  ),
+    'must have a reason, and a line with its load, a load, a limitId, or about',
+  ).refine(({ line, load, limitId, about }) => {
+    const named = [line, limitId, about].filter((one) => one !== undefined).length;
+    return named === 1 || (named === 0 && load !== undefined);
+  }, 'says not what it is about; give one of line (with its load), limitId and about, or a load alone for all its lines'),
   200,
   'reasons',
 ).default([]);

@@ -1,12 +1,13 @@
 import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
 import { Refused } from '../../ledger/refused.ts';
 import { type LimitStanding, settledBefore } from '../../making/batch.ts';
-import { isOddYield, lossUg, type Outcome } from '../../making/finish.ts';
+import { isFarShort, lackText, shortOfCure } from '../../making/cure.ts';
+import { isOddYield, isUnweighed, lossUg, type Outcome } from '../../making/finish.ts';
 import { foundSoFar } from '../../making/found-mix.ts';
 import { standingText } from '../../making/limit-text.ts';
 import { notMet, type Open, settled, withReasons } from '../../making/reasons.ts';
 import { type Standing, standingOfLoads, unlawful, weightUg } from '../../making/standing.ts';
-import { standingWeighings } from '../../making/weighing.ts';
+import { placesOf, standingWeighings } from '../../making/weighing.ts';
 import { MASS_BALANCE } from '../../rules/mass-balance.ts';
 import { heldAmong, refuseOutOfTurn, takeStep } from '../../store/batches.ts';
 import { book, openLot } from '../../store/lots.ts';
@@ -18,7 +19,7 @@ import type { Answer, Call } from '../endpoint.ts';
 import { parseOrProblem } from '../parse.ts';
 import { type CameOut, cameOut } from './came-out.ts';
 import { type Finish, finishSchema } from './contract.ts';
-import { type OpenedBatch, openedBatch } from './opened.ts';
+import { floorOf, type OpenedBatch, openedBatch } from './opened.ts';
 import { makeRework } from './rework.ts';
 import { answered } from './steps.ts';
 import { refusePastUse } from './use-by.ts';
@@ -41,6 +42,7 @@ export async function finishBatch(books: Books, call: Call): Promise<Answer> {
       refusePastUse(request.output.useByDate, writing.act.day, ['output', 'useByDate']);
       const came = cameOut(batch, request);
       const { outcome, found } = came;
+      refuseUnweighed(batch, outcome);
       const standing = standingOfLoads(basis, foundSoFar(steps, supplies), came.process);
       refuseAgainstNature(standing, found);
       const open = [...oddYield(batch, outcome, found), ...notMet(standing.limits)];
@@ -82,6 +84,17 @@ export async function finishBatch(books: Books, call: Call): Promise<Answer> {
   );
 }
 
+/** What was never weighed in has no lot, and would thin every limit. @throws Refused 'unfit'. */
+function refuseUnweighed({ basis }: OpenedBatch, outcome: Outcome): void {
+  if (!isUnweighed(outcome)) return;
+  const text = (ug: number) => massText(kilogramsOfMicrograms(ug), basis.plant.units);
+  throw new Refused(
+    'unfit',
+    `${text(-lossUg(outcome))} more came out than the ${text(outcome.weighedUg)} that were weighed in. Weigh the product again; if more went in, take the last weighing back and weigh it in again with what is missing.`,
+    ['output', 'weight'],
+  );
+}
+
 const NATURE: ReadonlySet<string> = new Set(MASS_BALANCE.map(({ id }) => id));
 
 /** No reason explains that more water is gone than was there. */
@@ -94,16 +107,19 @@ function refuseAgainstNature({ limits }: Standing, found: number): void {
   );
 }
 
-/** Why what came out is put on hold: it is not lawful, or a lot that is on hold by now went in. */
+/** Why what came out is put on hold: it is not lawful, lacks its cure, or a lot that is on hold by now went in. */
 async function holdReason(
   db: Db,
-  { steps }: OpenedBatch,
+  batch: OpenedBatch,
   broken: readonly LimitStanding[],
 ): Promise<string | undefined> {
+  const { steps, supplies } = batch;
+  const uncured = shortOfCure(placesOf(steps, floorOf(batch)), supplies).filter(isFarShort);
   const used = standingWeighings(steps).flatMap(({ body }) => body.lotId ?? []);
   const held = await heldAmong(db, used);
   const because = [
     ...(broken.length > 0 ? [`not lawful as finished: ${broken.map(standingText).join('; ')}`] : []),
+    ...(uncured.length > 0 ? [`less cure than planned: ${uncured.map(lackText).join('; ')}`] : []),
     ...held.map((id) => `made with lot ${id}, which is on hold`),
   ];
   return because.length > 0 ? because.join('. ') : undefined;

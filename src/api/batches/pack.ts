@@ -1,18 +1,19 @@
 import { exact, multiply } from '../../exact.ts';
-import { microgramsOf } from '../../ledger/micrograms.ts';
+import { kilogramsOfMicrograms, microgramsOf } from '../../ledger/micrograms.ts';
 import { drawnUg, freeUg } from '../../ledger/movement.ts';
 import { Refused } from '../../ledger/refused.ts';
 import { stepsOf } from '../../making/batch.ts';
 import { exactKg, weightUg } from '../../making/standing.ts';
 import { refuseOutOfTurn, takeStep } from '../../store/batches.ts';
-import { book, lotOrRefuse, openLot, refuseUnusable } from '../../store/lots.ts';
+import { book, lotOrRefuse, openLot } from '../../store/lots.ts';
 import type { LotRow } from '../../store/schema.ts';
-import { fixed } from '../../units.ts';
+import { fixed, massText } from '../../units.ts';
 import { type Books, change } from '../books.ts';
 import type { Answer, Call } from '../endpoint.ts';
 import { parseOrProblem } from '../parse.ts';
+import { refuseUnfitForUse } from '../stock/take.ts';
 import { type PackRequest, packSchema } from './contract.ts';
-import { openedBatch } from './opened.ts';
+import { type OpenedBatch, openedBatch } from './opened.ts';
 import { answered } from './steps.ts';
 import { refusePastUse } from './use-by.ts';
 
@@ -28,7 +29,7 @@ export async function packBatch(books: Books, call: Call): Promise<Answer> {
     const made = [];
     for (const [index, { count, net, filled, useByDate, location }] of packs.entries()) {
       const bulk = await lotOrRefuse(writing.db, id);
-      refuseUnusable(bulk, writing.act.day);
+      refuseUnfitForUse(bulk, writing.act.day, []);
       refuseLongerUse(bulk, useByDate, index);
       refusePastUse(useByDate, writing.act.day, ['packs', index, 'useByDate']);
       const declaredUg = microgramsOf(multiply(exactKg(net), exact(count)));
@@ -36,6 +37,7 @@ export async function packBatch(books: Books, call: Call): Promise<Answer> {
       refuseOddFill({ count, net, filled }, filledUg / declaredUg, index);
       const lotId = `${id}-P${++number}`;
       const massUg = drawnUg(filledUg, freeUg(bulk));
+      if (massUg > freeUg(bulk)) throw short(bulk, massUg, index, basis);
       const useByDay = useByDate ?? bulk.useByDay ?? undefined;
       const { state = 'chilled', costPerKg = 0 } = JSON.parse(bulk.body) as {
         state?: string;
@@ -66,6 +68,16 @@ export async function packBatch(books: Books, call: Call): Promise<Answer> {
     const total = made.reduce((sum, { count }) => sum + count, 0);
     return answered(writing, id, `${total} packs`);
   });
+}
+
+/** Packs that the product does not fill: a slip, or more of it is there than the books say. */
+function short(bulk: LotRow, wantedUg: number, index: number, { plant }: OpenedBatch['basis']): Refused {
+  const text = (ug: number) => massText(kilogramsOfMicrograms(ug), plant.units);
+  return new Refused(
+    'short',
+    `These packs hold ${text(wantedUg)}; ${text(freeUg(bulk))} of lot ${bulk.id} is left for them. Check count, net and filled; if more is there, count lot ${bulk.id} and adjust it first.`,
+    ['packs', index, 'count'],
+  );
 }
 
 /** No pack keeps longer than what is in it. */

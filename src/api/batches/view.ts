@@ -1,5 +1,3 @@
-import { CURING_AGENTS, carries } from '../../batch/carries.ts';
-import { isMeat } from '../../batch/material.ts';
 import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
 import {
   type BatchState,
@@ -10,11 +8,12 @@ import {
   settledBefore,
   stepsOf,
 } from '../../making/batch.ts';
+import { lackText, shortOfCure } from '../../making/cure.ts';
 import { foundLoads, foundSoFar, testOf, testsOf } from '../../making/found-mix.ts';
 import { standingText } from '../../making/limit-text.ts';
 import { notMet, type Open, withReasons } from '../../making/reasons.ts';
 import { type Standing, standingOfLoads, unlawful } from '../../making/standing.ts';
-import { departures, inUnitOf, loadsOf, type Place, placesOf } from '../../making/weighing.ts';
+import { departures, loadsOf, type Place, placesOf } from '../../making/weighing.ts';
 import { pricePerUnit } from '../../units.ts';
 import { inBothUnits } from '../answers.ts';
 import type { BatchAnswer } from './contract.ts';
@@ -198,28 +197,15 @@ function notLawful(limits: readonly LimitStanding[]): string[] {
   ];
 }
 
-/** Too little cure leaves a product unprotected, and where the law has no least of it no limit shows it. */
-function weakCure(opened: OpenedBatch): string[] {
-  const short = placesOf(opened.steps, floorOf(opened)).filter(
-    ({ line, plannedUg, weighedUg, weighings, tolerance }) => {
-      const material = opened.supplies.get(line.supplyId)?.material;
-      const isDone = weighings.length > 0 || !IN_PLAN.includes(opened.row.state as BatchState);
-      return (
-        material &&
-        !isMeat(material) &&
-        carries(material, CURING_AGENTS) &&
-        isDone &&
-        plannedUg - weighedUg > tolerance.underUg
-      );
-    },
+/** While the floor weighs, what is not yet there is not missing. */
+function weakCure({ steps, supplies, basis, row }: OpenedBatch): string[] {
+  const inPlan = IN_PLAN.includes(row.state as BatchState);
+  const short = shortOfCure(placesOf(steps, floorOf({ supplies, basis })), supplies).filter(
+    ({ weighings }) => weighings.length > 0 || !inPlan,
   );
   if (short.length === 0) return [];
-  const list = short.map(
-    ({ line, load, weighedUg }) =>
-      `${line.material} in load ${load}: ${inUnitOf(line, weighedUg)} of ${line.perLoad.value} ${line.perLoad.unit}`,
-  );
   return [
-    `Less cure than planned: ${list.join('; ')}. A product that relies on its cure is not safe with less; weigh in the rest, or ask your process authority before it goes on.`,
+    `Less cure than planned: ${short.map(lackText).join('; ')}. A product that relies on its cure is not safe with less; weigh in the rest, or ask your process authority before it goes on.`,
   ];
 }
 

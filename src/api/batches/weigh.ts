@@ -5,7 +5,13 @@ import { rulesOn } from '../../formulate/prepare.ts';
 import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
 import { drawnUg, freeUg } from '../../ledger/movement.ts';
 import { Refused } from '../../ledger/refused.ts';
-import { type PlannedLine, type StepOf, settledBefore, stepsOf } from '../../making/batch.ts';
+import {
+  type PlannedLine,
+  type ScaleWeight,
+  type StepOf,
+  settledBefore,
+  stepsOf,
+} from '../../making/batch.ts';
 import { foundSoFar } from '../../making/found-mix.ts';
 import { notMet, settled, withReasons } from '../../making/reasons.ts';
 import { standingOfLoads, weightUg } from '../../making/standing.ts';
@@ -14,7 +20,8 @@ import { forbiddenBy, missingFigures } from '../../rules/eligibility.ts';
 import { sourceOf } from '../../rules/limit.ts';
 import { refuseOutOfTurn, takeStep } from '../../store/batches.ts';
 import { keepDocument } from '../../store/documents.ts';
-import { book, lotOrRefuse, refuseUnusable, releaseAll, reservedFor } from '../../store/lots.ts';
+import { book, lotOrRefuse, releaseAll, reservedFor } from '../../store/lots.ts';
+import type { LotRow } from '../../store/schema.ts';
 import type { Writing } from '../../store/store.ts';
 import { massText } from '../../units.ts';
 import { supplyNow } from '../blend-task.ts';
@@ -22,6 +29,7 @@ import { type Books, change } from '../books.ts';
 import type { Answer, Call } from '../endpoint.ts';
 import { parseOrProblem } from '../parse.ts';
 import type { PlantBooks } from '../plant-of-store.ts';
+import { refuseUnfitForUse } from '../stock/take.ts';
 import { takeBackSchema, weighedSchema, weighingSchema } from './contract.ts';
 import { floorOf, keptSupply, type OpenedBatch, openedBatch } from './opened.ts';
 import { answered } from './steps.ts';
@@ -44,7 +52,7 @@ export async function weighIn(books: Books, call: Call): Promise<Answer> {
     const wantedUg = weightUg(weight);
     // A reason for another lot is none for its weight.
     if (!meant && (isOther || reason === undefined)) refuseSlip(batch, line, load, wantedUg, isOther);
-    const drawn = taken === undefined ? undefined : await draw(writing, batch, taken, wantedUg);
+    const drawn = taken === undefined ? undefined : await draw(writing, batch, taken, weight);
     await takeStep(writing, batch.row, 'weighing', {
       load,
       line: number,
@@ -131,22 +139,14 @@ function standsIn(taken: Material, planned: Material): boolean {
 }
 
 /** Takes a weight off a lot, of what it was promised first. */
-async function draw(writing: Writing, { row, basis }: OpenedBatch, lotId: string, wantedUg: number) {
+async function draw(writing: Writing, { row, basis }: OpenedBatch, lotId: string, weight: ScaleWeight) {
   const lot = await lotOrRefuse(writing.db, lotId);
   // Usable on the day of the batch, and still usable today.
-  for (const day of [row.day, writing.act.day]) refuseUnusable(lot, day);
+  for (const day of [row.day, writing.act.day]) refuseUnfitForUse(lot, day, ['lotId']);
   const promisedUg = (await reservedFor(writing.db, row.id)).get(lotId) ?? 0;
   const thereUg = promisedUg + freeUg(lot);
-  const massUg = drawnUg(drawnUg(wantedUg, promisedUg), thereUg);
-  if (massUg > thereUg) {
-    const text = (ug: number) => massText(kilogramsOfMicrograms(ug), basis.plant.units);
-    const others = lot.onHandUg - thereUg;
-    throw new Refused(
-      'short',
-      `Lot ${lotId} has ${text(thereUg)} for this batch${others > 0 ? `, and ${text(others)} promised to others` : ''}; ${text(wantedUg)} is asked. Take the rest from another lot, or count this one and adjust it.`,
-      ['weight'],
-    );
-  }
+  const massUg = drawnUg(drawnUg(weightUg(weight), promisedUg), thereUg);
+  if (massUg > thereUg) throw short(lot, thereUg, weight, basis);
   const movement = await book(writing, {
     lotId,
     kind: 'weighed',
@@ -155,6 +155,26 @@ async function draw(writing: Writing, { row, basis }: OpenedBatch, lotId: string
     batchId: row.id,
   });
   return { massUg, movement };
+}
+
+/** Scales differ: the last of a lot often weighs a little more than the books say. */
+function short(
+  { id, onHandUg }: LotRow,
+  thereUg: number,
+  { value, unit }: ScaleWeight,
+  { plant }: OpenedBatch['basis'],
+): Refused {
+  const text = (ug: number) => massText(kilogramsOfMicrograms(ug), plant.units);
+  const promised = onHandUg > thereUg ? `, and ${text(onHandUg - thereUg)} promised to others` : '';
+  const remedy =
+    promised === ''
+      ? `If all of it is on the scale and the scale is right, adjust the lot to ${value} ${unit} first; otherwise take the rest from another lot.`
+      : 'Take out what is too much, weigh the rest from another lot, or count this one and adjust it.';
+  return new Refused(
+    'short',
+    `Lot ${id} has ${text(thereUg)} for this batch${promised}; ${value} ${unit} is asked. ${remedy}`,
+    ['weight'],
+  );
 }
 
 /** A weighing that was wrong is taken back: its lot has the weight again. */

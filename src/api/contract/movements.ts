@@ -56,8 +56,12 @@ export const movementAnswer = z
 
 export const movementsAnswer = followed(movementAnswer);
 
+const cautions = z
+  .array(z.string())
+  .meta({ description: 'What to see to before it leaves, such as a batch that nobody has reviewed.' });
+
 export const bookedAnswer = z
-  .object({ movement: movementAnswer, lot: wholeLotAnswer })
+  .object({ movement: movementAnswer, lot: wholeLotAnswer, cautions })
   .meta({ description: 'The movement, and the lot after it.' });
 
 const count = z
@@ -98,11 +102,26 @@ export const movementSchema = z
       record(
         {
           kind: z.literal('adjusted'),
-          counted: stockSchema.meta({ description: 'What is really there; the difference is booked.' }),
+          counted: stockSchema
+            .optional()
+            .meta({ description: 'What is really there; the difference is booked.' }),
+          countedPacks: z
+            .int(remedy('must be a whole number'))
+            .min(0, remedy('must not be negative'))
+            .max(1e6, remedy('must be at most 1000000'))
+            .optional()
+            .meta({ description: 'Packs that are really there, in place of counted.' }),
           reason: reasonSchema,
         },
         'must say what was counted',
-      ),
+      ).superRefine(({ counted, countedPacks }, context) => {
+        if ((counted === undefined) !== (countedPacks === undefined)) return;
+        const message =
+          counted === undefined
+            ? 'is missing; give counted, such as {"value": 500, "unit": "lb"}, or countedPacks'
+            : 'stands beside countedPacks; keep one';
+        context.addIssue({ code: 'custom', path: ['counted'], message });
+      }),
       record({ kind: z.literal('discarded'), ...taken, reason: reasonSchema }, 'must say what').superRefine(
         refuseUncertain,
       ),
@@ -144,6 +163,7 @@ export const shipmentAnswer = z
     document: z.string(),
     total: weight,
     movements: z.array(movementAnswer),
+    cautions,
   })
   .meta({ id: 'Shipment' });
 

@@ -97,6 +97,20 @@ const consignee = z.object({
   estimate: weight.optional(),
 });
 
+const sameGrinder = z
+  .array(
+    z.object({
+      batchId: z.string(),
+      product: z.string(),
+      date: z.string(),
+      beside: z.array(z.string()).meta({ description: 'The batches of the trace that it was ground with.' }),
+    }),
+  )
+  .meta({
+    description:
+      'Batches that none of it was weighed into, but that were ground between the same two cleanings of the grinder as a batch of the trace: it may have carried some over.',
+  });
+
 export const traceAnswer = z
   .object({
     direction: z.enum(['forward', 'back']),
@@ -120,6 +134,7 @@ export const traceAnswer = z
     withoutLot: z
       .array(z.object({ batchId: z.string(), materialId: z.string(), material: z.string(), mass: weight }))
       .meta({ description: 'Weighed in without a lot, such as water: the trace ends there; back only.' }),
+    sameGrinder,
     notes: z.array(z.string()),
   })
   .meta({ id: 'Trace' });
@@ -205,6 +220,7 @@ export const drillAnswer = z
     lots: z.array(drillLot).meta({ description: 'Affected lots on hand when it started: look for these.' }),
     putOnHold: z.array(z.string()),
     consignees: z.array(consignee),
+    sameGrinder: sameGrinder.optional(),
     whereabouts: whereaboutsAnswer,
     finished: z
       .object({
@@ -269,6 +285,9 @@ export const grindingAnswer = log(
     producedUntil: time,
     cleanedBefore: time.optional(),
     cleanedAfter: time.optional(),
+    groundBefore: z.array(z.object({ batchId: z.string(), product: z.string() })).meta({
+      description: 'Of whatever meat, ground before it without a cleaning between: the grinder carried over.',
+    }),
     sources: z.array(
       z.object({
         material: z.string(),

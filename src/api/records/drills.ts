@@ -15,6 +15,7 @@ import { parseOrProblem } from '../parse.ts';
 import type { PlantBooks } from '../plant-of-store.ts';
 import { Problem } from '../problem.ts';
 import { bodyOf, weight } from '../stock/lot-view.ts';
+import { sameGrinder } from './at-grinder.ts';
 import { type DrillAnswer, drillFinishSchema, drillSchema } from './contract.ts';
 import { timeAt } from './times.ts';
 import { consigneeAnswer, nameOfLot, percentOf, type Start, startAnswer, startOf } from './trace.ts';
@@ -49,6 +50,7 @@ export async function startDrill(books: Books, call: Call): Promise<Answer> {
     const putOnHold = hold ? await holdAll(writing, tracing, `recall drill ${id}: ${reason}`) : [];
     const body = {
       ...startedView(data, tracing, start, { id, reason, putOnHold }),
+      sameGrinder: await sameGrinder(db, tracing.batches),
       ...signature(data, writing),
     };
     const seq = await addRecord(writing, 'recall drill', id, { part: 'start', ...body } satisfies StartBody);

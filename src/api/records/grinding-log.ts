@@ -2,7 +2,15 @@ import { GRINDING_NOTES, GRINDING_TITLE, type GrindSource } from '../../document
 import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
 import { grouped, lotPlace } from '../../ledger/trace.ts';
 import { type Step, stepsOf } from '../../making/batch.ts';
-import { type Ground, grindLots, isRawGroundBeef } from '../../making/logs/grinding.ts';
+import {
+  betweenCleanings,
+  type GrinderCleaning,
+  type GrindLotBatches,
+  type Ground,
+  grindLots,
+  isBetween,
+  isRawGroundBeef,
+} from '../../making/logs/grinding.ts';
 import { standingWeighings, supplyOf } from '../../making/weighing.ts';
 import { batchesWithSteps, type Days, type LoggedBatch } from '../../store/logs.ts';
 import type { Db } from '../../store/open.ts';
@@ -11,27 +19,28 @@ import { lotRows, traceFrom } from '../../store/trace.ts';
 import { massText } from '../../units.ts';
 import type { PlantBooks } from '../plant-of-store.ts';
 import { bodyOf } from '../stock/lot-view.ts';
-import { cleaningsDone } from './cleanings.ts';
-import { dayLater, timeAt } from './times.ts';
+import { around, type BatchAtGrinder, batchesAtGrinder, grinderCleanings } from './at-grinder.ts';
+import { timeAt } from './times.ts';
 import { nameOfLot } from './trace.ts';
 
-/** How far before and after the days of a log its cleanings are looked for. */
-const CLEANING_DAYS = 14;
-
-/** Batches of raw ground beef of these days, as lots of the grinding log with all that they were made of. */
+/** Lots of raw ground beef that were produced in these days, each whole, with all that they were made of. */
 export async function grindingLog(db: Db, data: PlantBooks, days: Days) {
   const ground = new Map<string, GroundBatch>();
-  for await (const batch of batchesWithSteps(db, ['weighed', 'finished'], days)) {
-    const found = groundOf(batch, days);
+  // A lot that began before the first day or ends after the last is shown whole.
+  for await (const batch of batchesWithSteps(db, ['weighed', 'finished'], around(days))) {
+    const found = groundOf(batch);
     if (found) ground.set(batch.row.id, found);
   }
-  const sources = await sourcesOf(db, data, [...ground.values()]);
+  const isOfDays = (day = '') => day >= days.fromDay && day <= days.toDay;
   const { timeZone } = data.plant;
-  const cleanings = await grinderCleanings(db, days);
+  const cleanings = await grinderCleanings(db, around(days));
   const lots = grindLots(
     [...ground.values()].map((one) => one.ground),
-    cleanings,
-  );
+    cleanings.map(({ at }) => at),
+  ).filter(({ batches }) => batches.some(({ batchId }) => isOfDays(ground.get(batchId)?.day)));
+  const shown = lots.flatMap(({ batches }) => batches.flatMap(({ batchId }) => ground.get(batchId) ?? []));
+  const sources = await sourcesOf(db, data, shown);
+  const atGrinder = await batchesAtGrinder(db, around(days));
   return {
     title: GRINDING_TITLE,
     notes: GRINDING_NOTES,
@@ -42,21 +51,24 @@ export async function grindingLog(db: Db, data: PlantBooks, days: Days) {
       producedUntil: timeAt(timeZone, until),
       ...(cleanedBefore !== undefined && { cleanedBefore: timeAt(timeZone, cleanedBefore) }),
       ...(cleanedAfter !== undefined && { cleanedAfter: timeAt(timeZone, cleanedAfter) }),
+      groundBefore: groundBefore({ batches, from, until }, atGrinder, cleanings),
       sources: sources(batches.flatMap(({ batchId }) => ground.get(batchId)?.weighed ?? [])),
     })),
   };
 }
 
-/** Instants at which a grinder was cleaned and sanitized, around these days. */
-async function grinderCleanings(db: Db, { fromDay, toDay }: Days): Promise<string[]> {
-  const done = await cleaningsDone(db, {
-    fromDay: dayLater(fromDay, -CLEANING_DAYS),
-    toDay: dayLater(toDay, CLEANING_DAYS),
-  });
-  return done
-    .filter(({ what, withdrawn }) => what === 'cleaned and sanitized' && !withdrawn)
-    .filter(({ equipment }) => equipment.some((piece) => /grinder/i.test(piece)))
-    .map(({ at }) => at);
+/** What was ground before a lot with no cleaning of the grinder between, of whatever meat: its carry-over. */
+function groundBefore(
+  { batches, from, until }: Pick<GrindLotBatches, 'batches' | 'from' | 'until'>,
+  atGrinder: readonly BatchAtGrinder[],
+  cleanings: readonly GrinderCleaning[],
+): { batchId: string; product: string }[] {
+  const own = new Set(batches.map(({ batchId }) => batchId));
+  const { cleanedBefore } = betweenCleanings({ from, until }, cleanings);
+  return atGrinder
+    .filter((one) => !own.has(one.batchId) && one.from < until)
+    .filter((one) => isBetween(one, cleanedBefore === undefined ? {} : { cleanedBefore }))
+    .map(({ batchId, product }) => ({ batchId, product }));
 }
 
 interface Weighed {
@@ -68,17 +80,18 @@ interface Weighed {
 interface GroundBatch {
   readonly ground: Ground;
   readonly product: string;
+  /** On which it was produced. */
+  readonly day: string;
   readonly weighed: readonly Weighed[];
 }
 
-/** A batch of raw ground beef that was produced in these days; undefined for any other. */
-function groundOf({ row, steps, basis, supplies }: LoggedBatch, days: Days): GroundBatch | undefined {
+/** A batch of raw ground beef; undefined for any other. */
+function groundOf({ row, steps, basis, supplies }: LoggedBatch): GroundBatch | undefined {
   const weighings = standingWeighings(steps);
   const [first] = weighings;
   const allIn = stepsOf(steps, 'weighed').at(-1);
   if (!first || !allIn) return undefined;
   const produced: Step = stepsOf(steps, 'finished').at(-1) ?? allIn;
-  if (produced.day < days.fromDay || produced.day > days.toDay) return undefined;
   const weighed = weighings.map(({ body }) => ({ body, material: supplyOf(body, supplies).material }));
   const materials = weighed.map(({ material }) => material);
   if (!isRawGroundBeef(basis.product, materials)) return undefined;
@@ -91,6 +104,7 @@ function groundOf({ row, steps, basis, supplies }: LoggedBatch, days: Days): Gro
       sourceIds: weighings.map(({ body }) => body.lotId ?? body.materialId),
     },
     product: basis.product.name,
+    day: produced.day,
     weighed: weighed.map(({ body: { lotId, massUg }, material }) => ({
       lotId,
       material: material.name,

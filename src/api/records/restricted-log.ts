@@ -26,6 +26,7 @@ export async function restrictedLog(db: Db, { plant: { timeZone } }: PlantBooks,
     );
     for (const weighing of ofDays) items.push(...entriesOf(batch, weighing, timeZone));
   }
+  items.sort((one, other) => Date.parse(one.weighedAt.at) - Date.parse(other.weighedAt.at));
   return { title: RESTRICTED_TITLE, notes: RESTRICTED_NOTES, items };
 }
 

@@ -14,6 +14,7 @@ import {
 } from '../../store/trace.ts';
 import type { PlantBooks } from '../plant-of-store.ts';
 import { bodyOf, weight } from '../stock/lot-view.ts';
+import { sameGrinder } from './at-grinder.ts';
 import type { TraceAnswer, TraceQuery } from './contract.ts';
 import { timeAt } from './times.ts';
 
@@ -76,6 +77,7 @@ function supplierText(row: LotRow): string {
 
 export const TRACE_NOTES = [
   'Every lot and batch here may contain some. The shares are estimates, as if each batch was mixed evenly and lost of everything alike; do not release anything because its share is small.',
+  'A grinder carries over until it is cleaned and sanitized. Batches that were ground between the same two cleanings as one of these stand in a list of their own, in no weight and in no share: trace each of them by its batchId. Of mixers, stuffers and other equipment nothing is known here.',
   'Weights are those of the books. What was never written down is not here.',
 ];
 
@@ -107,6 +109,7 @@ export async function traceView(
     consignees: tracing.leavings.map((leaving) => consigneeAnswer(tracing, leaving)),
     suppliers: direction === 'back' ? suppliersOf(data, tracing) : [],
     withoutLot: direction === 'back' ? withoutLotOf(data, tracing) : [],
+    sameGrinder: await sameGrinder(db, tracing.batches),
     notes: TRACE_NOTES,
   };
 }

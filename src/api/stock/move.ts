@@ -14,8 +14,10 @@ import { parseOrProblem } from '../parse.ts';
 import { materialOfLot, type PlantBooks } from '../plant-of-store.ts';
 import { wholeLot } from './lot-view.ts';
 import { movementAnswers, reversalsOf } from './movement-view.ts';
+import { onePackUg, packsLeft } from './packs.ts';
 import { underWay } from './people.ts';
-import { bothUnits, promisedTo, refuseUnfitToLeave, takenDetails, takenUg } from './take.ts';
+import { bothUnits, freeing, promisedTo, refuseUnfitForUse, takenDetails, takenUg } from './take.ts';
+import { notReviewed } from './unreviewed.ts';
 
 /** A lot is counted, or some of it leaves: what people book by hand. */
 export async function moveLot(books: Books, call: Call): Promise<Answer> {
@@ -37,33 +39,46 @@ export async function moveLot(books: Books, call: Call): Promise<Answer> {
 type Counted = Extract<MovementRequest, { kind: 'adjusted' }>;
 type Leaving = Exclude<MovementRequest, Counted>;
 
-async function adjustment(
-  db: Db,
-  data: PlantBooks,
-  row: LotRow,
-  { counted, reason }: Counted,
-): Promise<NewMovement> {
-  const countedUg = micrograms(counted.value, counted.unit);
+async function adjustment(db: Db, data: PlantBooks, row: LotRow, wanted: Counted): Promise<NewMovement> {
+  const { countedUg, entered, path } = await countOf(db, row, wanted);
+  const { reason } = wanted;
   const massUg = countedUg - row.onHandUg;
   if (Math.abs(massUg) <= INDISTINGUISHABLE_UG) {
     const message = `lot ${row.id} has ${bothUnits(row.onHandUg)} on hand already; there is nothing to adjust`;
-    throw new Refused('unfit', message, ['counted']);
+    throw new Refused('unfit', message, path);
   }
   if (countedUg < row.reservedUg) {
-    const batches = (await promisedTo(db, row.id)).join(', ');
+    const batches = await promisedTo(db, row.id);
     throw new Refused(
       'short',
-      `${bothUnits(row.reservedUg)} of lot ${row.id} is promised to batch ${batches}, more than the ${bothUnits(countedUg)} counted. Cancel or weigh that batch first.`,
-      ['counted'],
+      `${bothUnits(row.reservedUg)} of lot ${row.id} is promised to batch ${batches.join(', ')}, more than the ${bothUnits(countedUg)} counted. Count again, ${await freeing(db, batches)}.`,
+      path,
     );
   }
   if (massUg > 0) await refuseWithdrawn(db, data, row);
-  const entered = { value: String(counted.value), unit: counted.unit };
   return { lotId: row.id, kind: 'adjusted', massUg, reservedUg: 0, reason, details: { entered } };
 }
 
+/** What was counted, by weight or in packs. */
+async function countOf(db: Db, row: LotRow, { counted, countedPacks = 0 }: Counted) {
+  if (counted) {
+    const { value, unit } = counted;
+    return {
+      countedUg: micrograms(value, unit),
+      entered: { value: String(value), unit },
+      path: ['counted'],
+    };
+  }
+  const path = ['countedPacks'];
+  const one = await onePackUg(db, row, path);
+  // As long as the number is right, a broken pack is none to book.
+  const countedUg =
+    countedPacks === packsLeft(row.onHandUg, one) ? row.onHandUg : Math.round(one * countedPacks);
+  return { countedUg, entered: { value: String(countedPacks), unit: 'packs' }, path };
+}
+
 async function leaving({ db, act }: Writing, row: LotRow, wanted: Leaving): Promise<NewMovement> {
-  if (wanted.kind !== 'discarded') refuseUnfitToLeave(row, act.day, []);
+  if (wanted.kind !== 'discarded') refuseUnfitForUse(row, act.day, []);
   const massUg = -(await takenUg(db, row, wanted, []));
   const movement = { lotId: row.id, kind: wanted.kind, massUg, reservedUg: 0 };
   const details = takenDetails(wanted);
@@ -150,8 +165,10 @@ async function booked(writing: Writing, movement: NewMovement, says: string): Pr
   const seq = await book(writing, movement);
   const [shown] = await movementAnswers(db, [await movementOrRefuse(db, String(seq))], underWay(writing));
   const lot = await wholeLot(db, movement.lotId, act.day, underWay(writing));
+  const leaves = movement.reverses === undefined && ['sold', 'shipped'].includes(movement.kind);
+  const cautions = leaves ? await notReviewed(db, [await lotOrRefuse(db, movement.lotId)]) : [];
   return {
     says,
-    result: { body: { movement: shown, lot }, version: lot.version, location: `/movements/${seq}` },
+    result: { body: { movement: shown, lot, cautions }, version: lot.version, location: `/movements/${seq}` },
   };
 }

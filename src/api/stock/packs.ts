@@ -44,8 +44,13 @@ export async function packsUg(
   thereUg: number,
   path: readonly (string | number)[],
 ): Promise<number> {
-  const one = (await packUg(db, [row])).get(row.id);
-  if (one === undefined)
-    throw new Refused('unfit', `Lot ${row.id} is not kept in packs; give the mass that leaves it`, path);
+  const one = await onePackUg(db, row, path);
   return count === packsLeft(thereUg, one) ? thereUg : Math.round(one * count);
+}
+
+/** What one pack of a lot weighs. @throws Refused 'unfit' for a lot that is no packs. */
+export async function onePackUg(db: Db, row: LotRow, path: readonly (string | number)[]): Promise<number> {
+  const one = (await packUg(db, [row])).get(row.id);
+  if (one !== undefined) return one;
+  throw new Refused('unfit', `Lot ${row.id} is not kept in packs; give its mass`, path);
 }

@@ -8,7 +8,6 @@ import { KILOGRAMS_PER, kilograms, massText, perKilogram } from '../../units.ts'
 import { type Books, change } from '../books.ts';
 import { type Receipt, receiveSchema } from '../contract/lots.ts';
 import type { Answer, Call } from '../endpoint.ts';
-import { unknownMaterial } from '../own-inputs.ts';
 import { parseOrProblem } from '../parse.ts';
 import { materialsOf, type PlantBooks } from '../plant-of-store.ts';
 import { recordTest } from './fat-tests.ts';
@@ -53,7 +52,10 @@ export async function receiveLot(books: Books, call: Call): Promise<Answer> {
 async function refuseUnfit(db: Db, { tables }: PlantBooks, { id, materialId }: Receipt) {
   const materials = await materialsOf(db, tables);
   const material = materials.get(materialId);
-  if (!material) throw new Refused('unknown', unknownMaterial(materialId), ['materialId']);
+  if (!material) {
+    const message = `"${materialId}": no such material; correct the id, or add the material first (POST /v1/materials)`;
+    throw new Refused('unknown', message, ['materialId']);
+  }
   if (id !== undefined && materials.has(id)) {
     throw new Refused('unfit', `"${id}" is the id of a material; give the lot another id`, ['id']);
   }

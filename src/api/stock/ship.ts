@@ -1,6 +1,7 @@
 import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
 import { Refused } from '../../ledger/refused.ts';
 import { book, findLot, listMovements } from '../../store/lots.ts';
+import type { LotRow } from '../../store/schema.ts';
 import type { Writing } from '../../store/store.ts';
 import { massText } from '../../units.ts';
 import { type Books, change } from '../books.ts';
@@ -10,7 +11,8 @@ import { parseOrProblem } from '../parse.ts';
 import { weight } from './lot-view.ts';
 import { movementAnswers } from './movement-view.ts';
 import { underWay } from './people.ts';
-import { refuseUnfitToLeave, takenDetails, takenUg } from './take.ts';
+import { refuseUnfitForUse, takenDetails, takenUg } from './take.ts';
+import { notReviewed } from './unreviewed.ts';
 
 type Shipment = ReturnType<typeof shipmentSchema.parse>;
 
@@ -23,17 +25,20 @@ export async function ship(books: Books, call: Call): Promise<Answer> {
   return change(books, call, what, async (writing) => {
     let totalUg = 0;
     const seqs: number[] = [];
+    const shipped: LotRow[] = [];
     for (const index of lines.keys()) {
-      const { seq, massUg } = await shipLine(writing, shipment, index);
+      const { seq, massUg, row } = await shipLine(writing, shipment, index);
       totalUg += massUg;
       seqs.push(seq);
+      shipped.push(row);
     }
     const all = await listMovements(writing.db, { afterSeq: Math.min(...seqs) - 1 });
     const movements = await movementAnswers(writing.db, all, underWay(writing));
+    const cautions = await notReviewed(writing.db, shipped);
     const lots = [...new Set(lines.map(({ lotId }) => lotId))].join(', ');
     return {
       says: `${massText(kilogramsOfMicrograms(totalUg), plant.units)} shipped to ${to}, document ${document}: ${lots}`,
-      result: { body: { to, document, total: weight(totalUg), movements } },
+      result: { body: { to, document, total: weight(totalUg), movements, cautions } },
     };
   });
 }
@@ -48,7 +53,7 @@ async function shipLine(writing: Writing, { lines, to, document }: Shipment, ind
       'lotId',
     ]);
   }
-  refuseUnfitToLeave(row, writing.act.day, ['lines', index, 'lotId']);
+  refuseUnfitForUse(row, writing.act.day, ['lines', index, 'lotId']);
   const massUg = await takenUg(writing.db, row, line, ['lines', index]);
   const seq = await book(writing, {
     lotId: row.id,
@@ -57,5 +62,5 @@ async function shipLine(writing: Writing, { lines, to, document }: Shipment, ind
     reservedUg: 0,
     details: { ...takenDetails(line), to, document },
   });
-  return { seq, massUg };
+  return { seq, massUg, row };
 }

@@ -9,6 +9,8 @@ export interface GrindLot {
   readonly producedUntil: Time;
   readonly cleanedBefore?: Time | undefined;
   readonly cleanedAfter?: Time | undefined;
+  /** Of whatever meat, ground before it without a cleaning between: the grinder carried over. */
+  readonly groundBefore: readonly { readonly batchId: string; readonly product: string }[];
   readonly sources: readonly GrindSource[];
 }
 
@@ -44,16 +46,14 @@ export const GRINDING_NOTES = [
 export const GRINDING_TABLE: LogTable<GrindLot, Row> = {
   rowsOf: (lot) => lot.sources.map((source) => ({ lot, source })),
   columns: [
-    { title: 'Grind lot', of: ({ lot }) => String(lot.number) },
-    { title: 'Batches', of: ({ lot }) => lot.batches.map(({ batchId }) => batchId).join(' ') },
-    {
-      title: 'Products',
-      of: ({ lot }) => [...new Set(lot.batches.map(({ product }) => product))].join('; '),
-    },
-    { title: 'Produced from', of: ({ lot }) => lot.producedFrom.shown },
-    { title: 'Produced until', of: ({ lot }) => lot.producedUntil.shown },
-    { title: 'Cleaned before', of: ({ lot }) => lot.cleanedBefore?.shown ?? 'not entered' },
-    { title: 'Cleaned after', of: ({ lot }) => lot.cleanedAfter?.shown ?? 'not yet' },
+    { title: 'Grind lot', of: ({ lot }) => String(lot.number), inHead: true },
+    { title: 'Batches', of: ({ lot }) => batchesText(lot), inHead: true },
+    { title: 'Products', of: ({ lot }) => productsText(lot), inHead: true },
+    { title: 'Produced from', of: ({ lot }) => lot.producedFrom.shown, inHead: true },
+    { title: 'Produced until', of: ({ lot }) => lot.producedUntil.shown, inHead: true },
+    { title: 'Cleaned before', of: ({ lot }) => cleanedBeforeText(lot), inHead: true },
+    { title: 'Cleaned after', of: ({ lot }) => cleanedAfterText(lot), inHead: true },
+    { title: 'Ground before it, not cleaned between', of: ({ lot }) => carriedText(lot), inHead: true },
     { title: 'Material', of: ({ source }) => source.material },
     { title: 'Lot', of: ({ source }) => source.lotId ?? 'no lot kept' },
     { title: 'Supplier Est.', of: ({ source }) => entered(source, source.supplierEstablishment) },
@@ -62,7 +62,23 @@ export const GRINDING_TABLE: LogTable<GrindLot, Row> = {
     { title: 'Carried over by', of: ({ source }) => source.carriedOverBy },
     { title: 'Weighed in', of: ({ source }) => source.weighed },
   ],
+  section: (lot) => ({
+    title: `Grind lot ${lot.number}: ${productsText(lot)}, batch ${batchesText(lot)}`,
+    lines: [
+      `Produced from ${lot.producedFrom.shown} until ${lot.producedUntil.shown}`,
+      `Grinder cleaned and sanitized before: ${cleanedBeforeText(lot)}; after: ${cleanedAfterText(lot)}`,
+      `Carried over on the grinder, ground before it and not cleaned between: ${carriedText(lot) || 'nothing'}`,
+    ],
+  }),
 };
+
+const batchesText = ({ batches }: GrindLot) => batches.map(({ batchId }) => batchId).join(' ');
+const productsText = ({ batches }: GrindLot) =>
+  [...new Set(batches.map(({ product }) => product))].join('; ');
+const cleanedBeforeText = ({ cleanedBefore }: GrindLot) => cleanedBefore?.shown ?? 'NOT ENTERED';
+const cleanedAfterText = ({ cleanedAfter }: GrindLot) => cleanedAfter?.shown ?? 'not yet';
+const carriedText = ({ groundBefore }: GrindLot) =>
+  groundBefore.map(({ batchId, product }) => `${batchId} (${product})`).join('; ');
 
 /** A gap in what the rule asks for must be seen. */
 function entered({ lotId, madeIn }: GrindSource, field: string | undefined): string | undefined {

@@ -1,3 +1,4 @@
+import { escaped } from '../markup.ts';
 import { htmlTable, printedPage } from '../printed-page.ts';
 import { csvOf } from './csv.ts';
 
@@ -22,7 +23,22 @@ export interface Time {
 /** How a log stands in a table: a row for each line of it. */
 export interface LogTable<Item, Row> {
   readonly rowsOf: (item: Item) => readonly Row[];
-  readonly columns: readonly { readonly title: string; readonly of: (row: Row) => string | undefined }[];
+  readonly columns: readonly Column<Row>[];
+  /** Where all columns would make the printed page too wide: the section that an entry stands in, with all of its title. */
+  readonly section?: (item: Item) => Section;
+}
+
+export interface Column<Row> {
+  readonly title: string;
+  readonly of: (row: Row) => string | undefined;
+  /** Stands in the head of the section on the printed page, where the table has sections. */
+  readonly inHead?: true;
+}
+
+/** The head of a section of the printed page, above the table of its entries. */
+export interface Section {
+  readonly title: string;
+  readonly lines: readonly string[];
 }
 
 export function logCsv<Item, Row>(table: LogTable<Item, Row>, { items }: Log<Item>): string {
@@ -36,9 +52,33 @@ export function logPage<Item, Row>(table: LogTable<Item, Row>, log: Log<Item>): 
     plant,
     establishment,
     lines: [`From ${fromDay} to ${toDay}. Times are those of the plant (${timeZone}).`],
-    main: htmlTable(titlesOf(table), cellsOf(table, items)),
+    main: table.section && items.length > 0 ? sections(table, table.section, items) : whole(table, items),
     notes,
   });
+}
+
+function whole<Item, Row>(table: LogTable<Item, Row>, items: readonly Item[]): string {
+  return htmlTable(titlesOf(table), cellsOf(table, items));
+}
+
+function sections<Item, Row>(
+  { rowsOf, columns }: LogTable<Item, Row>,
+  sectionOf: (item: Item) => Section,
+  items: readonly Item[],
+): string {
+  const table = { rowsOf, columns: columns.filter(({ inHead }) => !inHead) };
+  const byTitle = new Map<string, Item[]>();
+  for (const item of items) {
+    const { title } = sectionOf(item);
+    byTitle.set(title, [...(byTitle.get(title) ?? []), item]);
+  }
+  return [...byTitle]
+    .map(([title, own]) => {
+      const lines = own.slice(0, 1).flatMap((item) => sectionOf(item).lines);
+      const head = [`<h2>${escaped(title)}</h2>`, ...lines.map((line) => `<p>${escaped(line)}</p>`)];
+      return `<section>\n${head.join('\n')}\n${whole(table, own)}\n</section>`;
+    })
+    .join('\n');
 }
 
 function titlesOf<Item, Row>({ columns }: LogTable<Item, Row>): string[] {

@@ -36,8 +36,8 @@ export const RESTRICTED_NOTES = [
 export const RESTRICTED_TABLE: LogTable<RestrictedEntry, RestrictedEntry> = {
   rowsOf: (entry) => [entry],
   columns: [
-    { title: 'Batch', of: ({ batchId }) => batchId },
-    { title: 'Product', of: ({ product }) => product },
+    { title: 'Batch', of: ({ batchId }) => batchId, inHead: true },
+    { title: 'Product', of: ({ product }) => product, inHead: true },
     { title: 'Load', of: ({ load }) => String(load) },
     { title: 'Material', of: ({ material }) => material },
     { title: 'Lot', of: ({ lotId }) => lotId ?? 'no lot kept' },
@@ -45,13 +45,20 @@ export const RESTRICTED_TABLE: LogTable<RestrictedEntry, RestrictedEntry> = {
     { title: 'Planned', of: ({ planned }) => planned },
     { title: 'Weighed', of: ({ weighed }) => weighed },
     { title: 'Taken back', of: ({ takenBack }) => takenBack },
-    { title: 'Limits', of: ({ standing }) => standing.map(standingText).join('; ') },
+    { title: 'Limits', of: limitsText },
     { title: 'When', of: ({ weighedAt }) => weighedAt.shown },
     { title: 'By', of: ({ by }) => by },
   ],
+  section: ({ batchId, product }) => ({ title: `Batch ${batchId}, ${product}`, lines: [] }),
 };
+
+function limitsText({ standing, takenBack }: RestrictedEntry): string {
+  if (standing.length > 0) return standing.map(standingText).join('; ');
+  return takenBack === undefined ? 'not all weighed in yet, or no limit counts it' : '';
+}
 
 function standingText({ says, value, unit, holds, citation, load }: RestrictedEntry['standing'][number]) {
   const where = load === undefined ? '' : ` in load ${load}`;
-  return `${says}${where}: ${Number(value.toPrecision(6))} ${unit}, ${holds ? 'met' : 'NOT MET'} (${citation})`;
+  const measure = unit === 'percent' ? '%' : unit;
+  return `${Number(value.toPrecision(6))} ${measure}${where}, ${holds ? 'met' : 'NOT MET'}: ${says.replace(/\.$/, '')} (${citation})`;
 }

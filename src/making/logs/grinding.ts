@@ -2,7 +2,7 @@ import { ingredientsOf } from '../../batch/made-of.ts';
 import type { Material } from '../../batch/material.ts';
 import type { Product } from '../../batch/product.ts';
 
-/** Which batches are raw ground beef, and which of them are one lot of the grinding log. */
+/** Which batches are raw ground beef, which of them are one lot of the grinding log, and what else met the same grinder. */
 
 /** Classes that are ground by their name, whatever the plant wrote down of its plates. */
 const GROUND_CLASSES = ['ground-beef', 'hamburger', 'beef-patties', 'fabricated-steak', 'fresh-beef-sausage'];
@@ -15,14 +15,23 @@ const GROUND_SHAPES: readonly Product['form']['shape'][] = ['chub', 'link', 'pat
  * @param materials everything that was weighed in.
  */
 export function isRawGroundBeef(
-  { standard, process, form }: Pick<Product, 'standard' | 'process' | 'form'>,
+  product: Pick<Product, 'standard' | 'process' | 'form'>,
   materials: readonly Material[],
 ): boolean {
-  const isGround =
+  return product.process.cooking === 'raw' && isGround(product) && materials.some(hasBeef);
+}
+
+/** Whether a product goes through a grinder, of whatever meat it is and whatever becomes of it then. */
+export function isGround({
+  standard,
+  process,
+  form,
+}: Pick<Product, 'standard' | 'process' | 'form'>): boolean {
+  return (
     process.grindPlates.length > 0 ||
     GROUND_CLASSES.includes(standard.productClass) ||
-    GROUND_SHAPES.includes(form.shape);
-  return process.cooking === 'raw' && isGround && materials.some(hasBeef);
+    GROUND_SHAPES.includes(form.shape)
+  );
 }
 
 function hasBeef(material: Material): boolean {
@@ -87,4 +96,50 @@ function least(texts: readonly string[], sign: 1 | -1 = 1): string {
 
 function compareText(one: string, other: string): number {
   return one < other ? -1 : Number(one > other);
+}
+
+/** A cleaning and sanitizing of grinders, by their names. */
+export interface GrinderCleaning {
+  /** ISO 8601 in UTC. */
+  readonly at: string;
+  readonly grinders: readonly string[];
+}
+
+/** From when to when something was at a grinder; without an end when it may be there still. */
+export interface AtGrinder {
+  readonly from: string;
+  readonly until?: string | undefined;
+}
+
+/**
+ * From the last cleaning before something was ground to the first one after it: what else was ground in between may hold
+ * some of it, or it of that. No batch says which grinder it went through, so a cleaning counts once every grinder had one.
+ * @param cleanings in the order of time; all grinders that they name are the grinders of the plant.
+ */
+export function betweenCleanings({ from, until }: AtGrinder, cleanings: readonly GrinderCleaning[]) {
+  const grinders = [...new Set(cleanings.flatMap((one) => one.grinders.map(plainName)))];
+  const ofEach = grinders.map((grinder) =>
+    cleanings.filter((one) => one.grinders.map(plainName).includes(grinder)).map(({ at }) => at),
+  );
+  const before = ofEach.flatMap((times) => times.filter((at) => at <= from).at(-1) ?? []);
+  const after = ofEach.flatMap((times) =>
+    until === undefined ? [] : (times.find((at) => at >= until) ?? []),
+  );
+  const all = (found: readonly string[]) => found.length > 0 && found.length === grinders.length;
+  return {
+    ...(all(before) && { cleanedBefore: least(before) }),
+    ...(all(after) && { cleanedAfter: least(after, -1) }),
+  };
+}
+
+const plainName = (grinder: string) => grinder.trim().toLowerCase();
+
+/** Whether something was ground while no cleaning parts it from what was ground within these. */
+export function isBetween(
+  { from, until }: AtGrinder,
+  { cleanedBefore, cleanedAfter }: ReturnType<typeof betweenCleanings>,
+): boolean {
+  const begins = cleanedAfter === undefined || from < cleanedAfter;
+  const ends = cleanedBefore === undefined || until === undefined || until > cleanedBefore;
+  return begins && ends;
 }

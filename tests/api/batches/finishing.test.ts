@@ -56,9 +56,22 @@ describe('what comes out', () => {
   });
 
   test('more than went in needs its reason too', async () => {
-    const gain = await finish(batch, { output: { weight: weight(1.2) } });
+    const gain = await finish(batch, { output: { weight: weight(1.01) } });
     expect(gain.status).toBe(422);
-    expect(gain.body.detail).toMatch(/found (119|120)\.\d %, [\d.]+ lb more than was weighed in/);
+    expect(gain.body.detail).toMatch(/found (100|101)\.\d %, [\d.]+ lb more than was weighed in/);
+  });
+
+  test('far more than went in is refused, whatever the reason: it would thin every limit', async () => {
+    const reasons = [{ about: 'yield', reason: 'the scale says so' }];
+    const grown = await finish(batch, { output: { weight: weight(1.2) }, reasons });
+    expect([grown.status, grown.body.errors[0].pointer]).toEqual([422, '/output/weight']);
+    expect(grown.body.detail).toMatch(/lb more came out than the [\d.]+ lb that were weighed in/);
+    const aside = await finish(batch, {
+      output: { weight: weight(0.9) },
+      rework: [{ weight: weight(0.15) }],
+      reasons,
+    });
+    expect([aside.status, aside.body.errors[0].pointer]).toEqual([422, '/output/weight']);
   });
 
   test('past its use-by date as it is made is refused', async () => {
@@ -170,7 +183,7 @@ describe('packs', () => {
     const { status, body } = await pack(batch, { count: 10, net: lb('1') }, { count: 500, net: lb('1') });
     expect(status).toBe(409);
     expect(body.detail).toMatch(
-      new RegExp(`Lot ${batch.id} has [\\d.]+ lb .* on hand; 500.00 lb .* is asked`),
+      new RegExp(`These packs hold 500.00 lb; [\\d.]+ lb of lot ${batch.id} is left`),
     );
     expect((await mixer.get(`/batches/${batch.id}`)).packs).toEqual([]);
     expect((await mixer.call('GET', `/lots/${batch.id}-P1`)).status).toBe(404);
@@ -209,4 +222,26 @@ test('limits of the plan stand as they were planned, whatever the house asks lat
   const put = await mixer.call('PUT', '/products/ground-beef-80-20', stricter, { 'if-match': etag });
   expect(put.status, JSON.stringify(put.body)).toBe(200);
   expect(limitOf(await mixer.get(`/batches/${batch.id}`), 'house-fat-max').bound).toBe(20);
+});
+
+describe('cure that is missing', () => {
+  test('puts what comes out on hold; a load that was never made lacks none', async () => {
+    let batch = await mixer.plan('smoked-sausage', 500);
+    expect(batch.loads).toBe(2);
+    const cure = lineOf(batch, 'curing-salt-6.25');
+    batch = await mixer.weighAll({ ...batch, lines: batch.lines.filter((line: Json) => line !== cure) }, [1]);
+    const reasons = [{ load: 2, reason: 'the mixer broke down' }];
+    const cureless = [...reasons, { line: cure.number, load: 1, reason: 'forgotten' }];
+    batch = await mixer.done(`/batches/${batch.id}/weighed`, { reasons: cureless });
+    expect(batch.cautions).toEqual([expect.stringContaining('in load 1: 0 g of')]);
+    expect(batch.cautions[0]).not.toContain('load 2');
+    batch = await mixer.done(`/batches/${batch.id}/finish`, {
+      output: { weight: lb((batch.weighed.lb * 0.9).toFixed(1)), useByDate: '2026-12-02' },
+    });
+    expect(batch.finished.hold).toMatch(/^less cure than planned: Curing salt .* in load 1: 0 g of \d+ g$/);
+    expect((await mixer.get(`/lots/${batch.id}`)).held).toBe(batch.finished.hold);
+    const { status, body } = await pack(batch, { count: 10, net: lb('1') });
+    expect(status).toBe(409);
+    expect(body.detail).toContain('less cure than planned');
+  });
 });

@@ -131,7 +131,7 @@ describe('weights', () => {
     expect(status).toBe(409);
     expect(body.detail).toMatch(
       new RegExp(
-        `^Lot ${line.lotId} has [\\d.]+ lb for this batch(, and [\\d.]+ lb promised to others)?; 5000.00 lb is asked`,
+        `^Lot ${line.lotId} has [\\d.]+ lb for this batch(, and [\\d.]+ lb promised to others)?; 5000 lb is asked`,
       ),
     );
     expect(body.errors[0].pointer).toBe('/weight');
@@ -430,4 +430,98 @@ test('a lot that runs past its use-by date while the batch waits goes in no more
   const { status, body } = await weigh(batch, { line: 1, weight: line.perLoad });
   expect(status).toBe(409);
   expect(body.detail).toContain('past its use-by date 2026-11-24');
+});
+
+describe('what was said to be missing', () => {
+  test('is waited for no more: a correction asks only for what it adds', async () => {
+    let batch = await mixer.plan('ground-beef-80-20', 500);
+    const fattest = lineOf(batch, 'beef-trim-65');
+    const at = batch.lines.indexOf(fattest);
+    batch = await mixer.weighAll(batch, [1]);
+    batch = await mixer.done(`/batches/${batch.id}/weighings`, {
+      line: fattest.number,
+      load: 2,
+      weight: times(fattest.perLoad, 0.95),
+    });
+    const { step } = batch.lines[at].loads[1].weighings[0];
+    batch = await mixer.weighAll({
+      ...batch,
+      lines: batch.lines.filter((_: Json, index: number) => index !== at),
+    });
+    const reasons = [{ line: fattest.number, load: 2, reason: 'the last box was short' }];
+    batch = await mixer.done(`/batches/${batch.id}/weighed`, { reasons });
+    await mixer.done(`/batches/${batch.id}/tests`, { fatFraction: 0.224, method: 'NIR', load: 1 });
+    batch = await mixer.done(`/batches/${batch.id}/corrections`, { load: 1 });
+    expect(batch.state).toBe('weighing');
+    const restOf = (now: Json, load: number) => now.lines[at].loads[load - 1].rest.kg;
+    expect(restOf(batch, 2)).toBe(0);
+    batch = await mixer.weighAll(batch);
+    expect(batch.lines[at].loads[1].weighings).toHaveLength(1);
+    // The whole may be tested: nothing is waited for.
+    batch = await mixer.done(`/batches/${batch.id}/tests`, { fatFraction: 0.198, method: 'NIR' });
+    const told = batch.open
+      .filter(({ reason }: Json) => reason === undefined)
+      .map(({ limitId }: Json) => ({ limitId, reason: 'tested on the whole' }));
+    batch = await mixer.done(`/batches/${batch.id}/weighed`, { reasons: told });
+    expect(batch.state).toBe('weighed');
+    // What is taken back after all is missing again.
+    batch = await mixer.done(`/batches/${batch.id}/weighings/${step}/reversal`, {
+      reason: 'still in the tub',
+    });
+    expect(restOf(batch, 2)).toBeCloseTo(fattest.loads[1].planned.kg, 9);
+  });
+
+  test('has one reason for a whole load', async () => {
+    let batch = await mixer.plan('bratwurst', 500);
+    expect(batch.loads).toBe(2);
+    batch = await mixer.weighAll(batch, [1]);
+    const bare = await mixer.post(`/batches/${batch.id}/weighed`, {});
+    expect(bare.status).toBe(422);
+    const reasons = [
+      { load: 2, reason: 'the grinder broke down' },
+      { line: 1, load: 2, reason: 'this box goes to the next batch' },
+    ];
+    batch = await mixer.done(`/batches/${batch.id}/weighed`, { reasons });
+    const ofLoad = batch.deviations.filter(({ load }: Json) => load === 2);
+    expect(ofLoad).toHaveLength(batch.lines.length);
+    expect(ofLoad[0].reason).toBe('this box goes to the next batch');
+    expect(new Set(ofLoad.slice(1).map(({ reason }: Json) => reason))).toEqual(
+      new Set(['the grinder broke down']),
+    );
+    const other = [{ load: 1, reason: 'of another load' }];
+    expect((await mixer.post(`/batches/${batch.id}/finish`, { output: {}, reasons: other })).status).toBe(
+      400,
+    );
+  });
+});
+
+describe('a refused lot', () => {
+  test('that weighs more than the books say is adjusted to what the scale shows', async () => {
+    const receipt = { id: 'LAST', materialId: 'beef-trim-85', mass: { value: 60, unit: 'lb' } };
+    await mixer.done('/lots', { ...receipt, cost: { amount: 3, per: 'lb' }, useByDate: '2026-12-02' });
+    const batch = await mixer.plan('ground-beef-80-20', 80, {
+      use: [{ lotId: 'LAST', min: { value: 60, unit: 'lb' } }],
+    });
+    const { number: line } = batch.lines.find(({ lotId }: Json) => lotId === 'LAST');
+    const { status, body } = await weigh(batch, { line, weight: lb('60.4') });
+    expect([status, body.errors[0].pointer]).toEqual([409, '/weight']);
+    expect(body.detail).toContain('adjust the lot to 60.4 lb first');
+    await mixer.done('/lots/LAST/movements', {
+      kind: 'adjusted',
+      counted: { value: 60.4, unit: 'lb' },
+      reason: 'all of it is on the scale',
+    });
+    expect((await weigh(batch, { line, weight: lb('60.4') })).status).toBe(200);
+    expect((await lot('LAST')).onHand.kg).toBe(0);
+  });
+
+  test('that is on hold says why', async () => {
+    const batch = await mixer.plan('ground-beef-80-20', 60);
+    const [{ lotId }] = batch.lines;
+    await mixer.done(`/lots/${lotId}/hold`, { reason: 'the supplier called' });
+    const { status, body } = await weigh(batch, { line: 1, weight: batch.lines[0].perLoad });
+    expect([status, body.errors[0].pointer]).toEqual([409, '/lotId']);
+    expect(body.detail).toContain('the supplier called');
+    await mixer.done(`/lots/${lotId}/release`, { reason: 'another lot was meant' });
+  });
 });

@@ -284,7 +284,7 @@ describe('packs', () => {
     expect(sold.body.movement).toMatchObject({ packs: 15 });
     expect(sold.body.movement.mass.lb).toBeCloseTo(-15, 6);
     expect(sold.body.lot.packs.onHand).toBe(25);
-    await refusal(move({ kind: 'sold', packs: 26 }, id), 409, ['/packs'], 'is free');
+    await refusal(move({ kind: 'sold', packs: 26 }, id), 409, ['/packs'], '26 packs are asked, 25 are free');
     const lines = [{ lotId: id, packs: 25 }];
     await good(ask('POST /shipments', { body: { to: 'Corner grocery', document: 'D-2', lines } }));
     expect(await onHandLb(id)).toBe(0);
@@ -299,6 +299,89 @@ describe('packs', () => {
       422,
       ['/supplierLot'],
       'was made here',
+    );
+  });
+
+  test('are counted in packs; a right number moves nothing', async () => {
+    const id = await packsOf(40, 'P-2');
+    const count = (more: object, of = id) => move({ kind: 'adjusted', reason: 'end of day', ...more }, of);
+    const { movement, lot } = (await good(count({ countedPacks: 37 }))).body;
+    expect(movement.entered).toEqual({ value: '37', unit: 'packs' });
+    expect(movement.mass.lb).toBeCloseTo(-3, 6);
+    expect(lot.packs).toMatchObject({ packed: 40, onHand: 37 });
+    // A broken pack stays what it is.
+    await good(move({ kind: 'sold', mass: lb(0.4) }, id));
+    await refusal(count({ countedPacks: 37 }), 422, ['/countedPacks'], 'nothing to adjust');
+    await good(count({ countedPacks: 0 }));
+    expect(await onHandLb(id)).toBe(0);
+    await refusal(count({}), 400, ['/counted'], 'or countedPacks');
+    await refusal(count({ counted: lb(1), countedPacks: 1 }), 400, ['/counted'], 'keep one');
+    await refusal(count({ countedPacks: -1 }), 400, ['/countedPacks'], 'negative');
+    await refusal(count({ countedPacks: 2 }, 'B73-1120'), 422, ['/countedPacks'], 'not kept in packs');
+  });
+});
+
+describe('what a batch made', () => {
+  test('leaves with a caution until its record was reviewed', async () => {
+    const { body: batch } = await good(
+      ask('POST /batches', {
+        body: { product: 'ground-beef-80-20', batchSize: { total: lb(50) }, use: [] },
+      }),
+    );
+    for (const { number, perLoad } of batch.lines)
+      await good(
+        ask(`POST /batches/${batch.id}/weighings`, { body: { line: number, load: 1, weight: perLoad } }),
+      );
+    await good(ask(`POST /batches/${batch.id}/weighed`, { body: {} }));
+    const output = { weight: { value: '50', unit: 'lb' } };
+    await good(ask(`POST /batches/${batch.id}/finish`, { body: { output } }));
+    const packs = [{ count: 20, net: { value: '1', unit: 'lb' } }];
+    await good(ask(`POST /batches/${batch.id}/packs`, { body: { packs } }));
+    const lotId = `${batch.id}-P1`;
+    const lines = [
+      { lotId, packs: 2 },
+      { lotId: batch.id, mass: lb(1) },
+    ];
+    const shipped = () =>
+      good(ask('POST /shipments', { body: { to: 'Corner grocery', document: 'D-7', lines } }));
+    const caution = [expect.stringContaining(`Batch ${batch.id} is not closed`)];
+    expect((await shipped()).body.cautions).toEqual(caution);
+    expect((await good(move({ kind: 'sold', packs: 1 }, lotId))).body.cautions).toEqual(caution);
+    const counted = await good(move({ kind: 'adjusted', countedPacks: 16, reason: 'count' }, lotId));
+    expect(counted.body.cautions).toEqual([]);
+    await good(ask(`POST /batches/${batch.id}/closing`, { body: {} }));
+    expect((await shipped()).body.cautions).toEqual([]);
+  });
+});
+
+describe('a lot that is promised to the last', () => {
+  test('says how some of it becomes free', async () => {
+    const { body: whole } = await good(ask('GET /lots/B50-0306'));
+    const plan = async (mass: number) => {
+      const use = [{ lotId: 'B50-0306', min: lb(mass), max: lb(mass) }];
+      const body = { product: 'smoked-sausage', batchSize: { meat: lb(mass * 4) }, use };
+      return (await good(ask('POST /batches', { body }))).body;
+    };
+    const idle = await plan(20);
+    const begun = await plan(20);
+    const line = begun.lines.find(({ lotId }: { lotId?: string }) => lotId === 'B50-0306');
+    await good(
+      ask(`POST /batches/${begun.id}/weighings`, {
+        body: { line: line.number, load: 1, weight: { value: '5.0', unit: 'lb' } },
+      }),
+    );
+    const advice = [`cancel batch ${idle.id}, not begun yet`, `go on with batch ${begun.id}`];
+    await refusal(
+      move({ kind: 'discarded', mass: lb(whole.onHand.lb - 10), reason: 'a box fell' }, 'B50-0306'),
+      409,
+      ['/mass'],
+      ...advice,
+    );
+    await refusal(
+      move({ kind: 'adjusted', counted: lb(10), reason: 'a box fell' }, 'B50-0306'),
+      409,
+      ['/counted'],
+      ...advice,
     );
   });
 });
