@@ -97,6 +97,7 @@ async function writeBatch(
   }
   await takeStep(writing, await row(), 'weighed', {
     weighedUg,
+    labelHash: basisHash,
     deviations: [],
     limits: [],
     makeup: NO_MAKEUP,

@@ -4,7 +4,7 @@
  */
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -18,6 +18,8 @@ const NODE_RANGES = [
 const CALLED_FROM = process.env.INIT_CWD ?? process.cwd();
 const INSTALLED = join(ROOT, 'node_modules', '.meatblock-installed');
 const BUILT = join(ROOT, 'dist', '.meatblock-built');
+/** Whose turn it is to install or to build, by process id. */
+const TURN = join(ROOT, '.meatblock-turn');
 
 /** Programs outside npm that some tests use; without one its tests are skipped and named. */
 const TOOLS = [
@@ -70,7 +72,13 @@ function requireNode() {
 /** npm ci, but only when the lock file or Node has changed since the last time. */
 function install() {
   const wanted = hash([readFileSync('package-lock.json'), process.versions.modules]);
-  if (read(INSTALLED) === wanted) return;
+  inTurn(
+    () => read(INSTALLED) === wanted,
+    () => installPackages(wanted),
+  );
+}
+
+function installPackages(wanted) {
   const missing = provide(COMPILER, 'to compile with');
   console.error('Installing packages (once, about a minute)...');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
@@ -97,7 +105,13 @@ function build() {
     .sort();
   const configs = ['tsconfig.json', 'tsconfig.build.json', 'package-lock.json'];
   const wanted = hash([...sources, ...configs].flatMap((file) => [file, readFileSync(file)]));
-  if (read(BUILT) === wanted) return;
+  inTurn(
+    () => read(BUILT) === wanted,
+    () => compile(wanted),
+  );
+}
+
+function compile(wanted) {
   console.error('Building...');
   rmSync('dist', { recursive: true, force: true });
   const { status } = spawnSync(
@@ -109,6 +123,44 @@ function build() {
   );
   if (status !== 0) fail('Building failed; the reason stands above.');
   writeFileSync(BUILT, wanted);
+}
+
+/** Two commands that install or build at once would take the files away from under each other: one waits. */
+function inTurn(isDone, work) {
+  if (isDone()) return;
+  while (!takeTurn()) Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 200);
+  try {
+    if (!isDone()) work();
+  } finally {
+    rmSync(TURN, { force: true });
+  }
+}
+
+function takeTurn() {
+  try {
+    writeFileSync(TURN, String(process.pid), { flag: 'wx' });
+    return true;
+  } catch (error) {
+    if (error.code !== 'EEXIST') throw error;
+  }
+  // Whoever was ended in the middle of it leaves the file behind.
+  const holder = Number(read(TURN));
+  const isLeft = holder > 0 ? !isRunning(holder) : ageMs(TURN) > 5_000;
+  if (isLeft) rmSync(TURN, { force: true });
+  return false;
+}
+
+function ageMs(file) {
+  return existsSync(file) ? Date.now() - statSync(file).mtimeMs : 0;
+}
+
+function isRunning(processId) {
+  try {
+    process.kill(processId, 0);
+    return true;
+  } catch (error) {
+    return error.code === 'EPERM';
+  }
 }
 
 /** Installs missing programs where that is possible without asking, as root on Debian; gives those still missing. */
@@ -174,5 +226,6 @@ function read(file) {
 
 function fail(message) {
   console.error(message);
+  if (read(TURN) === String(process.pid)) rmSync(TURN, { force: true });
   process.exit(1);
 }

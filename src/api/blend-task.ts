@@ -48,7 +48,12 @@ export function prepareBlend(
       })),
     );
   }
-  const lots = request.lots === 'inventory' ? data.lots : ownLots(request.lots, materials, date, issues);
+  const lots =
+    request.lots === 'inventory'
+      ? data.lots.filter(
+          (lot) => !isCrumb(lot, materials) || request.use.some(({ lotId }) => lotId === lot.id),
+        )
+      : ownLots(request.lots, materials, date, issues);
   const supplies = suppliesOf(lots, request, data, materials, date, issues);
   if (!product || !rules || issues.length > 0) return { ok: false, issues };
   const casing = materials.get(product.form.casingMaterialId ?? '');
@@ -71,6 +76,14 @@ export function prepareBlend(
     ...(casing && { casing }),
   };
   return issues.length > 0 ? { ok: false, issues } : { ok: true, task };
+}
+
+/** A rest of meat that nobody fetches out of a cooler. Own judgement; name the lot under use to have it in. */
+const CRUMB_KG = 0.25;
+
+function isCrumb({ onHandKg, materialId }: Lot, materials: ReadonlyMap<string, Material>): boolean {
+  const material = materials.get(materialId);
+  return material !== undefined && isMeat(material) && onHandKg > 0 && onHandKg < CRUMB_KG;
 }
 
 function productOf(request: BlendRequest, data: PlantData, issues: RequestIssue[]): Product | undefined {

@@ -23,7 +23,8 @@ export async function isFounded(store: Pick<Store, 'read'>): Promise<boolean> {
 }
 
 /**
- * Puts a plant's folder into a store that has nothing yet, as its first entry. From then on the store counts.
+ * Puts a plant's folder into a store that has nothing yet, as its first entry. From then on the store counts. Of two
+ * services that start on one new store, one founds the plant and the other finds it.
  * @throws TableError naming the file and place of what is wrong.
  */
 export async function foundPlant(
@@ -40,7 +41,8 @@ export async function foundPlant(
     action: 'plant founded',
     subject: { kind: 'plant', id: 'plant' },
   };
-  await store.write(act, async (writing) => {
+  const founding = store.write(act, async (writing) => {
+    if (writing.entry > 1) throw FOUNDED_MEANWHILE;
     await revise(writing, 'plant', 'plant', jsonOf(folder, 'plant.json'));
     const houseRules = join(folder, HOUSE_RULES_FILE);
     if (existsSync(houseRules)) {
@@ -62,7 +64,12 @@ export async function foundPlant(
     for (const lot of data.lots) await receive(writing, lot);
     return { says: `${data.plant.name} was set up from its files`, result: null };
   });
+  await founding.catch((error: unknown) => {
+    if (error !== FOUNDED_MEANWHILE) throw error;
+  });
 }
+
+const FOUNDED_MEANWHILE = new Error('another service has founded the plant meanwhile');
 
 async function receive(writing: Writing, lot: Lot): Promise<void> {
   const { id, materialId, onHandKg, receivedDate, useByDate, held: _, ...rest } = lot;

@@ -7,8 +7,8 @@ import { kilogramsOfMicrograms } from '../ledger/micrograms.ts';
 import { freeUg } from '../ledger/movement.ts';
 import { listLots } from '../store/lots.ts';
 import type { Db } from '../store/open.ts';
-import { lastRevision, presentOf } from '../store/revisions.ts';
-import type { LotRow } from '../store/schema.ts';
+import { followed, lastRevision, type PresentStates, presentOf } from '../store/revisions.ts';
+import type { LotRow, RevisionRow } from '../store/schema.ts';
 import type { Store } from '../store/store.ts';
 import { testsWrittenAfter, WITHDRAWAL } from '../store/tests.ts';
 import { HOUSE_RULES_FILE, readHouseRules } from '../tables/house-rules.ts';
@@ -30,7 +30,7 @@ export type LotBody = Omit<Lot, 'id' | 'materialId' | 'onHandKg' | 'receivedDate
 };
 
 /**
- * Reads the plant out of the store, anew only when something was written since.
+ * Reads the plant out of the store, anew only when something was written since, and then no more than that.
  * @param tables the ingredient tables; the plant's own materials come on top.
  */
 export function plantOfStore(
@@ -38,22 +38,25 @@ export function plantOfStore(
   tables: ReadonlyMap<string, Material>,
 ): () => Promise<PlantBooks> {
   let known: PlantBooks | undefined;
-  const tests = new Map<number, FatTest>();
-  let lastTest = 0;
-  return () =>
+  let read = plantReader(tables);
+  let last: Promise<unknown> = Promise.resolve();
+  const readAnew = () =>
     store.read(async (db) => {
       const entry = await headLength(db);
       if (known?.entry === entry) return known;
-      for (const { seq, subjectKind, subjectId, body } of await testsWrittenAfter(db, lastTest)) {
-        if (subjectKind === WITHDRAWAL) tests.delete(Number(subjectId));
-        // Two readers at once may fetch the same tests.
-        else if (seq > lastTest) tests.set(seq, JSON.parse(body) as FatTest);
-        lastTest = Math.max(lastTest, seq);
-      }
-      const data = await readPlantOf(db, tables, [...tests.values()]);
-      known = { ...data, entry, tables };
+      // Books that have grown shorter are others: they were put back from a backup.
+      if (known && entry < known.entry) read = plantReader(tables);
+      known = await read(db, entry);
       return known;
     });
+  return async () => {
+    const entry = await store.read(headLength);
+    if (known?.entry === entry) return known;
+    // Readers take turns: whoever comes second finds what the first has read.
+    const next = last.then(readAnew);
+    last = next.catch(() => {});
+    return next;
+  };
 }
 
 async function headLength(db: Db): Promise<number> {
@@ -61,36 +64,84 @@ async function headLength(db: Db): Promise<number> {
   return head.length;
 }
 
-async function readPlantOf(
-  db: Db,
-  tables: ReadonlyMap<string, Material>,
-  fatTests: readonly FatTest[],
-): Promise<PlantData> {
-  const plant = await lastRevision(db, 'plant', 'plant');
-  if (!plant) throw new Error('The store has no plant yet.');
-  const materials = await materialsOf(db, tables);
-  const tested = new Set(fatTests.map(({ lotId }) => lotId));
-  const rows = await listLots(db, { kinds: ['material'], onHand: true });
-  for (const rework of await reworkOf(db, rows)) materials.set(rework.id, rework);
-  const lots = rows.map((row) => lotOfRow(row, tested.has(row.id))).sort(byId);
-  return {
-    plant: readPlant('plant', plant.body),
-    materials,
-    lots,
-    prices: new Map(
-      (await presentOf(db, 'price')).map(({ id, body }) => [
-        id,
-        (JSON.parse(body) as { costPerKg: number }).costPerKg,
-      ]),
-    ),
-    products: await productsOf(db, materials),
-    houseRules: await houseRulesOf(db),
-    // Nothing is to be learned of what is no material any more: rework that is used up, or one that was withdrawn.
-    fatTests: fatTests.filter(({ materialId }) => {
-      const material = materials.get(materialId);
-      return material !== undefined && isMeat(material);
-    }),
+const KINDS = ['plant', 'material', 'price', 'product', 'house rules'] as const;
+type Present = PresentStates<(typeof KINDS)[number]>;
+
+function plantReader(tables: ReadonlyMap<string, Material>) {
+  const look = followed(KINDS);
+  const testsUpTo = testsReader();
+  const ownMaterials = once(({ material }: Present) => withOwn(tables, inOrder(material.states)));
+  const prices = once(({ price }: Present) => pricesOf(inOrder(price.states)));
+  const products = once((present: Present) =>
+    readProducts(inOrder(present.product.states), ownMaterials(present, present.material.changes)),
+  );
+  return async (db: Db, entry: number): Promise<PlantBooks> => {
+    const present = await look(db, entry);
+    const { material, price, product } = present;
+    const plant = present.plant.states.get('plant');
+    if (!plant) throw new Error('The store has no plant yet.');
+    const { fatTests, tested } = await testsUpTo(db);
+    const rows = (await listLots(db, { kinds: ['material'], onHand: true })).sort(byId);
+    const materials = new Map(ownMaterials(present, material.changes));
+    for (const rework of await reworkOf(db, rows)) materials.set(rework.id, rework);
+    return {
+      entry,
+      tables,
+      plant: readPlant('plant', plant.body),
+      materials,
+      lots: rows.map((row) => lotOfRow(row, tested.has(row.id))),
+      prices: prices(present, price.changes),
+      products: products(present, material.changes + product.changes),
+      houseRules: houseRulesOf(present['house rules'].states.get('house rules')),
+      // Nothing is to be learned of what is no material any more: rework that is used up, or one that was withdrawn.
+      fatTests: fatTests.filter(({ materialId }) => {
+        const found = materials.get(materialId);
+        return found !== undefined && isMeat(found);
+      }),
+    };
   };
+}
+
+/** The same order on either database, and whatever was written last. */
+function inOrder(states: ReadonlyMap<string, RevisionRow>): RevisionRow[] {
+  return [...states.values()].sort(byId);
+}
+
+/** Makes something of the states anew only when they have changed. */
+function once<Made>(make: (present: Present) => Made): (present: Present, changes: number) => Made {
+  let kept: { readonly changes: number; readonly made: Made } | undefined;
+  return (present, changes) => {
+    if (kept?.changes !== changes) kept = { changes, made: make(present) };
+    return kept.made;
+  };
+}
+
+/** Tests that stand, in the order in which they were written down, and the lots that they are of. */
+function testsReader() {
+  const tests = new Map<number, FatTest>();
+  let lastTest = 0;
+  let known = { fatTests: [] as FatTest[], tested: new Set<string | undefined>() };
+  return async (db: Db) => {
+    const before = lastTest;
+    for (const { seq, subjectKind, subjectId, body } of await testsWrittenAfter(db, lastTest)) {
+      if (subjectKind === WITHDRAWAL) tests.delete(Number(subjectId));
+      else tests.set(seq, JSON.parse(body) as FatTest);
+      lastTest = seq;
+    }
+    if (lastTest > before) {
+      const fatTests = [...tests.values()];
+      known = { fatTests, tested: new Set(fatTests.map(({ lotId }) => lotId)) };
+    }
+    return known;
+  };
+}
+
+function pricesOf(rows: readonly RevisionRow[]): Map<string, number> {
+  return new Map(rows.map(({ id, body }) => [id, (JSON.parse(body) as { costPerKg: number }).costPerKg]));
+}
+
+function withOwn(tables: ReadonlyMap<string, Material>, rows: readonly RevisionRow[]): Map<string, Material> {
+  return new Map([...tables, ...rows.map(({ id, body }) => [id, JSON.parse(body) as Material] as const)]);
 }
 
 /** The materials of the tables with the plant's own, as the books stand. */
@@ -98,9 +149,7 @@ export async function materialsOf(
   db: Db,
   tables: ReadonlyMap<string, Material>,
 ): Promise<Map<string, Material>> {
-  const materials = new Map(tables);
-  for (const { id, body } of await presentOf(db, 'material')) materials.set(id, JSON.parse(body) as Material);
-  return materials;
+  return withOwn(tables, await presentOf(db, 'material'));
 }
 
 /** What a lot is of, as the books stand; undefined when that was withdrawn. */
@@ -126,7 +175,13 @@ export async function productsOf(
   db: Db,
   materials: ReadonlyMap<string, Material>,
 ): Promise<Map<string, StoredProduct>> {
-  const rows = await presentOf(db, 'product');
+  return readProducts(await presentOf(db, 'product'), materials);
+}
+
+function readProducts(
+  rows: readonly RevisionRow[],
+  materials: ReadonlyMap<string, Material>,
+): Map<string, StoredProduct> {
   return new Map(
     rows.map(({ id, body }) => [
       id,
@@ -135,8 +190,7 @@ export async function productsOf(
   );
 }
 
-async function houseRulesOf(db: Db): Promise<HouseRules> {
-  const row = await lastRevision(db, 'house rules', 'house rules');
+function houseRulesOf(row: RevisionRow | undefined): HouseRules {
   return row ? readHouseRules(HOUSE_RULES_FILE, row.body) : NO_HOUSE_RULES;
 }
 

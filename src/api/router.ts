@@ -2,6 +2,7 @@ import { type Request, type Response, Router } from 'express';
 import type { Caller, Gate, Incoming } from './access/caller.ts';
 import { mayDo, rolesThatMay } from './access/roles.ts';
 import type { Answer, Call, Endpoint } from './endpoint.ts';
+import { refuseUnkeepable } from './keepable.ts';
 import { parseOrProblem } from './parse.ts';
 import { idempotencyOf, ifMatchOf } from './preconditions.ts';
 import { Problem } from './problem.ts';
@@ -31,6 +32,7 @@ async function serve(endpoint: Endpoint, gate: Gate, request: Request, response:
   const caller = allowed(endpoint, await gate.callerOf(incoming));
   const form = formOf(endpoint, request);
   const body = endpoint.takes ? jsonBody(request) : undefined;
+  for (const given of [request.params, request.query, body]) refuseUnkeepable(given);
   const call: Call = {
     caller,
     params: request.params as Record<string, string>,
@@ -101,7 +103,7 @@ function reply(
   response.status(status).set(headers);
   if (version !== undefined) response.set('ETag', `"${version}"`);
   if (location !== undefined) response.set('Location', `/v1${location}`);
-  if (method === 'GET' && !response.get('Cache-Control')) response.set('Cache-Control', 'no-cache');
+  if (method === 'GET' && !response.get('Cache-Control')) response.set('Cache-Control', 'private, no-cache');
   const text = forms?.[form];
   if (text) response.type(form).send(ended(text(body as never)));
   else if (body === undefined) response.end();

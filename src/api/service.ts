@@ -10,6 +10,7 @@ import type { Books } from './books.ts';
 import { jobPool } from './job-pool.ts';
 import { openPlant } from './open-plant.ts';
 import type { Settings } from './settings.ts';
+import { keepTidy } from './tidying.ts';
 
 export interface Service {
   /** Where the service can be reached, such as http://127.0.0.1:8080. */
@@ -20,6 +21,7 @@ export interface Service {
 }
 
 const STOP_WITHIN_MS = 10_000;
+const REQUEST_SECONDS = 60;
 
 /** Opens the store, founds the plant in an empty one and starts to listen. @throws TableError, StoreFault, or the error of the port. */
 export async function startService(settings: Settings, logger: Logger): Promise<Service> {
@@ -46,10 +48,15 @@ export async function startService(settings: Settings, logger: Logger): Promise<
       plant,
       now: () => new Date(),
     };
+    const stopTidying = await keepTidy(books, logger);
+    undo.unshift(async () => stopTidying());
     const access = accessOf(books, { ...settings, tell: (about, what) => logger.warn(about, what) });
     const app = createApp({ books, access, logger, version: packageVersion(), ...settings });
     let stopping = false;
-    const server = createServer((request, response) => {
+    const requestTimeout = (settings.requestSeconds ?? REQUEST_SECONDS) * 1000;
+    // Whoever sends a request a byte at a time holds a connection for so long and no longer.
+    const timeouts = { requestTimeout, headersTimeout: requestTimeout, connectionsCheckingInterval: 1000 };
+    const server = createServer(timeouts, (request, response) => {
       if (stopping) response.setHeader('Connection', 'close');
       app(request, response);
     });

@@ -201,7 +201,9 @@ function groupBy<Entry>(entries: readonly Entry[], keyOf: (entry: Entry) => stri
   const groups = new Map<string, Entry[]>();
   for (const entry of entries) {
     const key = keyOf(entry);
-    groups.set(key, [...(groups.get(key) ?? []), entry]);
+    const group = groups.get(key);
+    if (group) group.push(entry);
+    else groups.set(key, [entry]);
   }
   return [...groups].sort(([a], [b]) => (a < b ? -1 : 1));
 }

@@ -118,13 +118,17 @@ function targetLimits({ measure, min, max }: Target): Limit[] {
   );
 }
 
+const LABEL_LEAN_ID = 'house-label-lean';
+/** The limit that a lean percent on the label sets. */
+export const LABEL_LEAN = `${LABEL_LEAN_ID}-max`;
+
 /** A lean percent on the label is a promise: the fat must be no more than the rest. */
 function labelLimits({ label }: Product): Limit[] {
   if (label.leanPercent === undefined) return [];
   return ends(
     {
       ...HOUSE,
-      id: 'house-label-lean',
+      id: LABEL_LEAN_ID,
       what: `Fat behind "${label.leanPercent}% lean" on the label`,
       numerator: { ...FORMS.finishedFat, says: 'fat, as the label promises' },
       basis: FORMS.finished,

@@ -112,6 +112,8 @@ export interface StepBodies {
   'taken back': { readonly step: number; readonly reason: string };
   weighed: {
     readonly weighedUg: number;
+    /** Document: what the label must say of what was weighed in. */
+    readonly labelHash: string;
     readonly deviations: readonly Deviation[];
     readonly limits: readonly LimitStanding[];
     readonly makeup: Makeup;
@@ -169,6 +171,17 @@ export interface StepBodies {
       readonly massUg: number;
     }[];
   };
+  /** Product that goes back as rework after the batch was finished. */
+  'set aside': {
+    readonly rework: {
+      readonly lotId: string;
+      readonly materialId: string;
+      readonly stage: Stage;
+      readonly massUg: number;
+      readonly weight: ScaleWeight;
+    };
+    readonly reason: string;
+  };
   closed: { readonly record: number };
   cancelled: { readonly reason: string };
 }
@@ -221,6 +234,7 @@ const TAKEN_IN: Readonly<Record<StepKind, readonly BatchState[]>> = {
   corrected: ['weighing', 'weighed'],
   finished: ['weighed'],
   packed: ['finished', 'packed'],
+  'set aside': ['finished', 'packed'],
   closed: ['finished', 'packed'],
   // As long as nothing is in the mixer.
   cancelled: ['planned', 'weighing'],
@@ -250,4 +264,9 @@ export function stepsOf<Kind extends StepKind>(steps: readonly Step[], kind: Kin
 /** Departures that have their reasons already. */
 export function settledBefore(steps: readonly Step[]): Deviation[] {
   return [...stepsOf(steps, 'weighed'), ...stepsOf(steps, 'finished')].flatMap(({ body }) => body.deviations);
+}
+
+/** The label that counts: as weighed, or as planned while nothing is settled. */
+export function labelHashOf(steps: readonly Step[]): string | undefined {
+  return (stepsOf(steps, 'weighed').at(-1) ?? stepsOf(steps, 'planned')[0])?.body.labelHash;
 }

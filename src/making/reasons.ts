@@ -1,6 +1,7 @@
 import { Refused } from '../ledger/refused.ts';
 import type { Deviation, LimitStanding } from './batch.ts';
 import { boundText, foundText } from './limit-text.ts';
+import { isMissed } from './standing.ts';
 
 /** What departs from the plan and the reasons that were given for it. */
 
@@ -18,12 +19,6 @@ export interface Reason {
   readonly reason: string;
 }
 
-/**
- * Share of its bound by which a figure of the house may be missed: as much as weights within their tolerance move it,
- * since the cheapest blend lies at its bounds. The law is not missed by anything. Own judgement.
- */
-const HOUSE_SLACK = 0.01;
-
 /** Limits that are missed, as departures. */
 export function notMet(limits: readonly LimitStanding[]): Open[] {
   return limits.filter(isMissed).map((limit) => ({
@@ -33,11 +28,6 @@ export function notMet(limits: readonly LimitStanding[]): Open[] {
     planned: boundText(limit),
     found: foundText(limit),
   }));
-}
-
-function isMissed({ holds, authority, value, bound }: LimitStanding): boolean {
-  if (holds) return false;
-  return authority === 'law' || Math.abs(value - bound) > Math.abs(bound) * HOUSE_SLACK;
 }
 
 /**

@@ -7,6 +7,7 @@ import type { MixLine } from '../correct/tested-mix.ts';
 import { add, type Exact, exact, multiply, toNumber } from '../exact.ts';
 import type { Makeup } from '../formulate/blend.ts';
 import { makeup } from '../formulate/describe-blend.ts';
+import { LABEL_LEAN } from '../formulate/house-limits.ts';
 import { rulesOn } from '../formulate/prepare.ts';
 import { micrograms } from '../ledger/micrograms.ts';
 import { type Check, checkLimits } from '../rules/check.ts';
@@ -117,9 +118,26 @@ export function weightUg({ value, unit }: ScaleWeight): number {
   return micrograms(value, unit);
 }
 
+/** The lean that the label shows, which is missed by more than weighing and testing explain. */
+export function falseOnLabel(limits: readonly LimitStanding[]): readonly LimitStanding[] {
+  return limits.filter((limit) => limit.limitId === LABEL_LEAN && isMissed(limit));
+}
+
 /** Limits of the law that do not hold. */
 export function unlawful(limits: readonly LimitStanding[]): readonly LimitStanding[] {
   return limits.filter(({ holds, authority }) => !holds && authority === 'law');
+}
+
+/**
+ * Share of its bound by which a figure of the house may be missed: as much as weights within their tolerance move it,
+ * since the cheapest blend lies at its bounds. The law is not missed by anything. Own judgement.
+ */
+const HOUSE_SLACK = 0.01;
+
+/** Whether a limit does not hold, for the house by more than its slack. */
+export function isMissed({ holds, authority, value, bound }: LimitStanding): boolean {
+  if (holds) return false;
+  return authority === 'law' || Math.abs(value - bound) > Math.abs(bound) * HOUSE_SLACK;
 }
 
 function limitStanding({ limit, value, holds }: Check): LimitStanding {

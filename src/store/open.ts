@@ -93,6 +93,8 @@ function openSqlite(file: string, readOnly: boolean): Omit<Connection, 'dialect'
   if (!readOnly) {
     database.pragma('journal_mode = WAL');
     database.pragma('synchronous = FULL');
+    // While somebody reads for long, a backup say, the log grows; afterwards it is cut back to 64 MiB.
+    database.pragma('journal_size_limit = 67108864');
   }
   database.pragma('foreign_keys = ON');
   database.pragma('busy_timeout = 5000');
@@ -174,11 +176,46 @@ export async function bringUpToDate(
   { db, dialect }: Pick<Connection, 'db' | 'dialect'>,
   { to, disableTransactions = false }: Steps = {},
 ): Promise<void> {
-  const known = migrations(dialect);
-  refuseNewer(await appliedSteps({ db, dialect }), Object.keys(known));
-  const migrator = new Migrator({ db, disableTransactions, provider: { getMigrations: async () => known } });
+  const isUpToDate = async (on: Db) => {
+    const known = Object.keys(migrations(dialect));
+    const applied = await appliedSteps({ db: on, dialect });
+    refuseNewer(applied, known);
+    return to === undefined && applied.length === known.length;
+  };
+  if (await isUpToDate(db)) return;
+  if (dialect === 'PostgreSQL' || disableTransactions) {
+    await migrate({ db, dialect }, { ...(to !== undefined && { to }), disableTransactions });
+    return;
+  }
+  await oneProcessAtATime(db, async (on) => {
+    // Another process may have done it while this one waited.
+    if (await isUpToDate(on)) return;
+    await migrate({ db: on, dialect }, { ...(to !== undefined && { to }), disableTransactions: true });
+  });
+}
+
+async function migrate(
+  { db, dialect }: Pick<Connection, 'db' | 'dialect'>,
+  { to, disableTransactions = false }: Steps,
+): Promise<void> {
+  const provider = { getMigrations: async () => migrations(dialect) };
+  const migrator = new Migrator({ db, disableTransactions, provider });
   const { error } = await (to === undefined ? migrator.migrateToLatest() : migrator.migrateTo(to));
   if (error) throw error;
+}
+
+/** The steps lock PostgreSQL themselves; on SQLite whoever may write first takes them, and others wait. */
+async function oneProcessAtATime(db: Db, work: (on: Db) => Promise<void>): Promise<void> {
+  await db.connection().execute(async (on) => {
+    await sql`begin immediate`.execute(on);
+    try {
+      await work(on);
+      await sql`commit`.execute(on);
+    } catch (error) {
+      await sql`rollback`.execute(on);
+      throw error;
+    }
+  });
 }
 
 async function refuseOtherTables(connection: Connection): Promise<void> {

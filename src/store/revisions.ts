@@ -57,3 +57,48 @@ export async function presentOf(db: Db, kind: string): Promise<RevisionRow[]> {
     .orderBy('one.id')
     .execute();
 }
+
+/** The present states of some kinds, by kind and id, without those that are withdrawn. */
+export type PresentStates<Kind extends string> = Readonly<
+  Record<Kind, { readonly states: ReadonlyMap<string, RevisionRow>; readonly changes: number }>
+>;
+
+/**
+ * Follows what is edited: the first look reads every present state, a later one only what was written since, so that it
+ * costs no more as the years grow. `changes` of a kind counts, so that what was made of its states can be kept.
+ * Looks must come one after the other.
+ */
+export function followed<Kind extends string>(
+  kinds: readonly Kind[],
+): (db: Db, length: number) => Promise<PresentStates<Kind>> {
+  const present = Object.fromEntries(
+    kinds.map((kind) => [kind, { states: new Map(), changes: 0 }]),
+  ) as Record<Kind, { states: Map<string, RevisionRow>; changes: number }>;
+  let upTo: number | undefined;
+  return async (db, length) => {
+    const rows =
+      upTo === undefined
+        ? (await Promise.all(kinds.map((kind) => presentOf(db, kind)))).flat()
+        : await writtenAfter(db, upTo);
+    upTo = length;
+    for (const row of rows) {
+      const of = present[row.kind as Kind] as (typeof present)[Kind] | undefined;
+      if (!of) continue;
+      if (row.withdrawn === 1) of.states.delete(row.id);
+      else of.states.set(row.id, row);
+      of.changes += 1;
+    }
+    return present;
+  };
+}
+
+/** Of every kind: a database that is asked for some would rather read all that there ever was of those. */
+function writtenAfter(db: Db, entry: number): Promise<RevisionRow[]> {
+  return db
+    .selectFrom('revisions')
+    .selectAll()
+    .where('entry', '>', entry)
+    .orderBy('entry')
+    .orderBy('revision')
+    .execute();
+}

@@ -187,6 +187,7 @@ async function writeEntry<Result>(
   } = await wholly(db, (own) => {
     const append: Writing['append'] = async (table, columns) => {
       const row = { ...columns, entry } as unknown as Schema[typeof table];
+      refuseUnkeepable(table, row);
       await own
         .insertInto(table)
         .values(row as never)
@@ -208,6 +209,7 @@ async function writeEntry<Result>(
     rowHashes: JSON.stringify(hashes),
     previousHash: head.hash,
   };
+  refuseUnkeepable('entries', columns);
   const row: EntryRow = { ...columns, hash: entryHash(columns) };
   await db.insertInto('entries').values(row).execute();
   await db.updateTable('head').set({ length: entry, hash: row.hash }).execute();
@@ -224,6 +226,15 @@ async function writeEntry<Result>(
       .execute();
   }
   return result;
+}
+
+/**
+ * Half of a surrogate pair has no form in UTF-8, and PostgreSQL keeps no NUL: such a text would come back as another one,
+ * and the row would not be what the entry vouches for, for ever.
+ */
+function refuseUnkeepable(table: string, row: object): void {
+  const [column] = Object.entries(row).find(([, value]) => /\0|\p{Surrogate}/u.test(String(value))) ?? [];
+  if (column !== undefined) throw new RangeError(`${table}.${column} holds a character that no store keeps`);
 }
 
 /** The end of the chain. Its row stays locked until the write ends, so that writers take turns on either database. */

@@ -72,11 +72,7 @@ export async function withdrawTest(writing: Writing, seq: number, reason: string
 
 /** Tests of lots and their withdrawals that were written down after one, in turn. */
 export async function testsWrittenAfter(db: Db, seq: number): Promise<TestRow[]> {
-  return db
-    .selectFrom('tests')
-    .selectAll()
-    .where('subjectKind', 'in', ['lot', WITHDRAWAL])
-    .where('seq', '>', seq)
-    .orderBy('seq')
-    .execute();
+  // A database that is asked for some kinds would rather read all that there ever was of those.
+  const rows = await db.selectFrom('tests').selectAll().where('seq', '>', seq).orderBy('seq').execute();
+  return rows.filter(({ subjectKind }) => subjectKind === 'lot' || subjectKind === WITHDRAWAL);
 }

@@ -139,7 +139,9 @@ interface Sum {
   readonly massUg: number;
 }
 
-const CAME_KINDS: readonly MovementKind[] = ['received', 'produced', 'packed'];
+const CAME_KINDS: readonly MovementKind[] = ['received', 'produced', 'packed', 'set aside'];
+/** Weight that goes from one lot straight to another. */
+const LOT_TO_LOT: readonly MovementKind[] = ['packed', 'set aside'];
 const WEIGHT_KINDS: readonly MovementKind[] = [
   ...CAME_KINDS,
   'weighed',
@@ -182,7 +184,8 @@ function flowOutOfLot({ lotId, kind, batchId, otherLotId, massUg }: Sum): Flow[]
   if (massUg >= 0) return [];
   const from = lotPlace(lotId);
   if (kind === 'weighed' && batchId !== null) return [{ from, to: batchPlace(batchId), massUg: -massUg }];
-  if (kind === 'packed' && otherLotId !== null) return [{ from, to: lotPlace(otherLotId), massUg: -massUg }];
+  if (LOT_TO_LOT.includes(kind) && otherLotId !== null)
+    return [{ from, to: lotPlace(otherLotId), massUg: -massUg }];
   return [];
 }
 
@@ -190,7 +193,7 @@ function flowIntoLot({ lotId, kind, batchId, otherLotId, massUg }: Sum): Flow[] 
   if (massUg <= 0) return [];
   const to = lotPlace(lotId);
   if (kind === 'produced' && batchId !== null) return [{ from: batchPlace(batchId), to, massUg }];
-  if (kind === 'packed' && otherLotId !== null) return [{ from: lotPlace(otherLotId), to, massUg }];
+  if (LOT_TO_LOT.includes(kind) && otherLotId !== null) return [{ from: lotPlace(otherLotId), to, massUg }];
   return [];
 }
 

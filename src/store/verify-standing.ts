@@ -5,6 +5,7 @@ import type { Findings } from './findings.ts';
 import { type LotKind, revisionOf } from './lots.ts';
 import type { Db } from './open.ts';
 import { pagesOf } from './pages.ts';
+import { nameKeyOf } from './people.ts';
 import type { LotRow, PersonRow, RevisionRow } from './schema.ts';
 
 /** What stands in lots, batches and people, against the rows that it follows from. */
@@ -15,10 +16,11 @@ export async function verifyLots(db: Db, findings: Findings): Promise<number> {
   for await (const lots of pagesOf(db, 'lots')) {
     count += lots.length;
     const ids = lots.map(({ id }) => id);
-    const balances = await runBalances(db, ids, findings);
+    const { balances, counts } = await runBalances(db, ids, findings);
     const { first, last } = await revisionsOf(db, 'lot', ids);
     for (const lot of lots) {
       checkBalance(lot, balances.get(lot.id) ?? EMPTY, findings);
+      checkVersion(lot, counts.get(lot.id) ?? 0, findings);
       compare('lots', lot, { ...describedLot(lot), entry: lot.entry }, last.get(lot.id), findings, {
         entry: first.get(lot.id)?.entry,
       });
@@ -40,12 +42,9 @@ function describedLot({ batchId, useByDay, body, held, ...lot }: LotRow) {
 }
 
 /** Adds up the movements of some lots, and compares each with the balance that it says to have left. */
-async function runBalances(
-  db: Db,
-  ids: readonly string[],
-  { add }: Findings,
-): Promise<ReadonlyMap<string, Balance>> {
+async function runBalances(db: Db, ids: readonly string[], { add }: Findings) {
   const balances = new Map<string, Balance>();
+  const counts = new Map<string, number>();
   const where = sql`lot_id in (${sql.join(ids)})`;
   for await (const movements of pagesOf(db, 'movements', { by: ['lotId', 'seq'], where })) {
     for (const { seq, lotId, entry, ...movement } of movements) {
@@ -53,12 +52,20 @@ async function runBalances(
       const onHandUg = before.onHandUg + movement.massUg;
       const reservedUg = before.reservedUg + movement.reservedUg;
       balances.set(lotId, { onHandUg, reservedUg });
+      counts.set(lotId, (counts.get(lotId) ?? 0) + 1);
       if (movement.onHandAfterUg === onHandUg && movement.reservedAfterUg === reservedUg) continue;
       const says = `Movement ${seq} of lot ${lotId} says that it left ${movement.onHandAfterUg} µg on hand and ${movement.reservedAfterUg} µg reserved; the movements up to it make ${onHandUg} and ${reservedUg}.`;
       add({ kind: 'does not add up', table: 'movements', key: String(seq), entry, says });
     }
   }
-  return balances;
+  return { balances, counts };
+}
+
+/** A version counts every state of the description and every movement. */
+function checkVersion({ id, version, revision }: LotRow, movements: number, { add }: Findings): void {
+  if (version === revision + movements) return;
+  const says = `Lot ${id} says that it is version ${version}; its ${revision} descriptions and ${movements} movements make ${revision + movements}.`;
+  add({ kind: 'does not add up', table: 'lots', key: id, says });
 }
 
 function checkBalance(lot: LotRow, sum: Balance, { add }: Findings): void {
@@ -72,20 +79,24 @@ export async function verifyPeople(db: Db, findings: Findings): Promise<number> 
   let count = 0;
   for await (const people of pagesOf(db, 'people')) {
     count += people.length;
-    const { last } = await revisionsOf(
+    const { first, last } = await revisionsOf(
       db,
       'person',
       people.map(({ id }) => id),
     );
-    for (const person of people)
-      compare('people', person, describedPerson(person), last.get(person.id), findings);
+    for (const person of people) {
+      compare('people', person, describedPerson(person), last.get(person.id), findings, {
+        nameKey: nameKeyOf(person.name),
+        entry: first.get(person.id)?.entry,
+      });
+    }
   }
   await findOrphans(db, 'person', 'people', findings);
   return count;
 }
 
-function describedPerson({ name, role, active }: PersonRow) {
-  return { name, role, active };
+function describedPerson({ name, nameKey, role, active, entry }: PersonRow) {
+  return { name, nameKey, role, active, entry };
 }
 
 /** Keys are as their last revision says: none is slipped in, given another role or brought back. @returns how many. */
@@ -93,19 +104,38 @@ export async function verifyKeys(db: Db, findings: Findings): Promise<number> {
   let count = 0;
   for await (const keys of pagesOf(db, 'apiKeys')) {
     count += keys.length;
-    const { last } = await revisionsOf(
+    const { first, last } = await revisionsOf(
       db,
       'key',
       keys.map(({ id }) => id),
     );
-    for (const { id, name, role, keyHash, revokedAt } of keys) {
+    const entries = await entriesOf(db, [...first.values(), ...last.values()]);
+    for (const { id, name, role, keyHash, createdBy, createdAt, revokedAt } of keys) {
       const vouched = last.get(id);
-      const described = { name, role, keyHash, revoked: revokedAt !== null };
-      compare('apiKeys', { id, revision: vouched?.revision ?? 0 }, described, vouched, findings);
+      const made = entries.get(first.get(id)?.entry ?? 0);
+      const revokedBy = revokedAt === null ? undefined : entries.get(vouched?.entry ?? 0);
+      const described = { name, role, keyHash, revoked: revokedAt !== null, createdBy, createdAt, revokedAt };
+      compare('apiKeys', { id, revision: vouched?.revision ?? 0 }, described, vouched, findings, {
+        createdBy: made?.personId,
+        createdAt: made?.at,
+        revokedAt: revokedBy?.at,
+      });
     }
   }
   await findOrphans(db, 'key', 'apiKeys', findings);
   return count;
+}
+
+/** Who wrote some revisions, and when. */
+async function entriesOf(db: Db, revisions: readonly RevisionRow[]) {
+  const wanted = [...new Set(revisions.map(({ entry }) => entry))];
+  if (wanted.length === 0) return new Map<number, { personId: string; at: string }>();
+  const rows = await db
+    .selectFrom('entries')
+    .select(['seq', 'personId', 'at'])
+    .where('seq', 'in', wanted)
+    .execute();
+  return new Map(rows.map(({ seq, personId, at }) => [seq, { personId, at }]));
 }
 
 /** The first and the last revision of some things of a kind. */

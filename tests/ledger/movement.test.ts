@@ -25,6 +25,7 @@ const ALLOWED: Readonly<Record<MovementKind, readonly string[]>> = {
   weighed: ['- 0', '- -'],
   produced: ['+ 0'],
   packed: ['+ 0', '- 0'],
+  'set aside': ['+ 0', '- 0'],
   sold: ['- 0'],
   shipped: ['- 0'],
   discarded: ['- 0'],

@@ -62,7 +62,10 @@ async function planBatch(writing: Writing): Promise<Written<null>> {
     .values({ id: 'one', productId: 'p', day: DAY, state: 'planned', steps: 1, entry })
     .execute();
   const plan = await keepDocument(writing, { lines: ['A', 'B'] });
-  await writing.append('batchSteps', { ...step(1, 'planned'), body: JSON.stringify({ productId: 'p', date: DAY, plan }) });
+  await writing.append('batchSteps', {
+    ...step(1, 'planned'),
+    body: JSON.stringify({ productId: 'p', date: DAY, plan }),
+  });
   await reserve(writing, 'A', 'one', 4 * KG, DAY);
   await reserve(writing, 'B', 'one', 2 * KG, DAY);
   return { says: 'Batch planned', result: null };

@@ -1,12 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { entryHash } from '../../src/store/hash.ts';
+import { book } from '../../src/store/lots.ts';
 import type { Db, StoreUrl } from '../../src/store/open.ts';
+import { addKey, revokeKey } from '../../src/store/people.ts';
 import type { EntryRow } from '../../src/store/schema.ts';
 import { snapshot } from '../../src/store/snapshot.ts';
 import { openStore } from '../../src/store/store.ts';
 import { type Verdict, verifyStore } from '../../src/store/verify.ts';
 import { onEachDatabase } from './databases.ts';
-import { fillSmallPlant, receiveLot, seenTampered, statements, tamper } from './small-plant.ts';
+import { act, fillSmallPlant, receiveLot, seenTampered, statements, tamper } from './small-plant.ts';
 
 interface Tampering {
   readonly what: string;
@@ -69,18 +71,28 @@ const TAMPERINGS: readonly Tampering[] = [
     change: statements("update lots set reserved_ug = 1 where id = 'A'"),
     finds: ['does not add up lots A'],
   },
-  ...[
-    'held = 1',
-    "use_by_day = '2030-01-01'",
-    "body = '{}'",
-    "body = 'no JSON'",
-    "of_id = 'pork'",
-    'entry = 1',
-  ].map((column) => ({
-    what: `a lot's ${column}`,
-    change: statements(`update lots set ${column} where id = 'A'`),
+  ...['held = 1', "use_by_day = '2030-01-01'", "body = '{}'", "of_id = 'pork'", 'entry = 1'].map(
+    (column) => ({
+      what: `a lot's ${column}`,
+      change: statements(`update lots set ${column} where id = 'A'`),
+      finds: ['altered lots A'],
+    }),
+  ),
+  {
+    what: "a lot's body that is no JSON any more",
+    change: statements('drop index lots_by_supplier_lot', "update lots set body = 'no JSON' where id = 'A'"),
     finds: ['altered lots A'],
-  })),
+  },
+  {
+    what: "a lot's version",
+    change: statements("update lots set version = version - 1 where id = 'A'"),
+    finds: ['does not add up lots A'],
+  },
+  {
+    what: 'the name that somebody logs in with',
+    change: statements("update people set name_key = 'somebody else'"),
+    finds: ['altered people ana'],
+  },
   {
     what: 'a lot taken out with its movements',
     change: statements("delete from movements where lot_id = 'ß/ü'", "delete from lots where id = 'ß/ü'"),
@@ -320,6 +332,58 @@ onEachDatabase((newStoreUrl) => {
     const verdict = await verdictOn(url);
     expect(verdict.findings).toHaveLength(200);
     expect(verdict.findingsCount).toBe(520);
+  });
+
+  it.each(['a\0b', 'a\ud800b'])('never holds a text that would come back as another: %j', async (reason) => {
+    const url = await newStoreUrl();
+    const store = await openStore(url);
+    await receiveLot(store, 'A');
+    const spoil = store.write(act('lot', 'A'), async (writing) => {
+      await book(writing, { lotId: 'A', kind: 'discarded', massUg: -1, reservedUg: 0, reason });
+      return { says: 'discarded', result: null };
+    });
+    await expect(spoil).rejects.toThrow('movements.reason holds a character that no store keeps');
+    const said = store.write(act('lot', 'A'), async () => ({ says: reason, result: null }));
+    await expect(said).rejects.toThrow('entries.says holds a character that no store keeps');
+    await store.close();
+    expect(await verdictOn(url)).toMatchObject({ entries: 1, findings: [] });
+  });
+
+  describe('keys of programs', () => {
+    let url: StoreUrl;
+    beforeAll(async () => {
+      url = await newStoreUrl();
+      const store = await openStore(url);
+      for (const name of ['scale', 'printer']) {
+        await store.write(act('key', name), async (writing) => {
+          await addKey(writing, { name, role: 'floor', keyHash: `hash of ${name}` });
+          return { says: `${name} made`, result: null };
+        });
+      }
+      await store.write(act('key', 'K2'), async (writing) => {
+        await revokeKey(writing, 'K2');
+        return { says: 'printer revoked', result: null };
+      });
+      await store.close();
+    });
+
+    it('are as they were made and revoked', async () => {
+      expect((await verdictOn(url)).findings).toEqual([]);
+    });
+
+    it.each([
+      ["role = 'admin'", 'K1'],
+      ["key_hash = 'of another'", 'K1'],
+      ["created_by = 'nobody'", 'K1'],
+      ["created_at = '2020-01-01T00:00:00.000Z'", 'K1'],
+      ["revoked_at = '2026-03-02T08:00:00.000Z'", 'K1'],
+      ['revoked_at = null', 'K2'],
+      ["revoked_at = '2030-01-01T00:00:00.000Z'", 'K2'],
+    ])('is not with %s', async (column, id) => {
+      const change = statements(`update api_keys set ${column} where id = '${id}'`);
+      const verdict = await seenTampered(url, change, (db) => verifyStore(db));
+      expect(shortened(verdict)).toEqual([`altered apiKeys ${id}`]);
+    });
   });
 
   it('takes in what other checks find', async () => {

@@ -38,10 +38,15 @@ export async function startSession(
   };
   let opened = false;
   await store.note(async (db) => {
-    await dropEndedSessions(db, { now: at.toISOString(), idleSince: later(at, -IDLE_MS) });
+    await dropEnded(db, at);
     opened = await openSession(db, session, password ?? '');
   });
   return opened ? token : undefined;
+}
+
+/** Takes out sessions that have ended. */
+export function dropEnded(db: Parameters<typeof dropEndedSessions>[0], at: Date): Promise<void> {
+  return dropEndedSessions(db, { now: at.toISOString(), idleSince: later(at, -IDLE_MS) });
 }
 
 /** Whose session it is, with the role of this moment; undefined when it has ended. */

@@ -1,5 +1,5 @@
 import { Refused } from '../../ledger/refused.ts';
-import { stepsOf } from '../../making/batch.ts';
+import { labelHashOf, stepsOf } from '../../making/batch.ts';
 import { unlawful } from '../../making/standing.ts';
 import { standingWeighings } from '../../making/weighing.ts';
 import { lotsHistory, refuseOutOfTurn, takeStep } from '../../store/batches.ts';
@@ -34,7 +34,7 @@ export async function closeBatch(books: Books, call: Call): Promise<Answer> {
         basis: plan.body.basisHash,
         supplies: plan.body.suppliesHash,
         sheet: plan.body.sheetHash,
-        label: plan.body.labelHash,
+        label: labelHashOf(batch.steps),
       },
     });
     await takeStep(writing, batch.row, 'closed', { record });

@@ -223,6 +223,16 @@ export const packSchema = record(
   'must be an object with packs',
 ).meta({ id: 'PackRequest' });
 
+export const setAsideSchema = record(
+  {
+    weight: scaleWeightSchema,
+    reason: reasonSchema,
+    useByDate: dateSchema.optional(),
+    location: textSchema(80).optional(),
+  },
+  'must be a weight with its reason',
+).meta({ id: 'SetAsideRequest' });
+
 export const closeSchema = record(
   { note: textSchema(500).optional() },
   'must be an object; a note may be given',

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { batchSheetText } from '../../documents/batch-sheet-text.ts';
 import { labelText } from '../../documents/label-text.ts';
-import { type BatchState, stepsOf } from '../../making/batch.ts';
+import { type BatchState, labelHashOf, stepsOf } from '../../making/batch.ts';
 import { listBatches, stepsOfBatch } from '../../store/batches.ts';
 import { documentOf } from '../../store/documents.ts';
 import type { Permission } from '../access/roles.ts';
@@ -21,6 +21,7 @@ import {
   finishSchema,
   packSchema,
   planRequestSchema,
+  setAsideSchema,
   takeBackSchema,
   weighedSchema,
   weighingSchema,
@@ -29,12 +30,15 @@ import { finishBatch } from './finish.ts';
 import { openedBatch } from './opened.ts';
 import { packBatch } from './pack.ts';
 import { planBatch } from './plan.ts';
+import { setAside } from './rework.ts';
 import { correctBatch, proposeCorrection, testBatch } from './test.ts';
+import { takeTurns } from './turns.ts';
 import { batchView } from './view.ts';
 import { takeBack, weighed, weighIn } from './weigh.ts';
 
 /** The life of batches, from the plan to the sealed record. */
 export function batchEndpoints(books: Books): Endpoint[] {
+  const planning = { books, inTurn: takeTurns() };
   const step = (
     path: string,
     says: string,
@@ -80,7 +84,7 @@ export function batchEndpoints(books: Books): Endpoint[] {
       example: { product: 'ground-beef-80-20', batchSize: { total: { value: 300, unit: 'lb' } } },
       gives: batchAnswer,
       status: 201,
-      handle: (call) => planBatch(books, call),
+      handle: (call) => planBatch(planning, call),
     },
     {
       method: 'GET',
@@ -107,7 +111,12 @@ export function batchEndpoints(books: Books): Endpoint[] {
       },
     },
     document('sheet', 'The batch sheet as it was planned', batchSheetAnswerSchema, batchSheetText),
-    document('label', 'The label declaration as it was planned', labelAnswerSchema, labelText),
+    document(
+      'label',
+      'What the label must say, by what was weighed or else as planned',
+      labelAnswerSchema,
+      labelText,
+    ),
     step('weighings', 'Weigh a line into a load', 'work', weighingSchema, weighIn, {
       line: 1,
       load: 1,
@@ -156,6 +165,14 @@ export function batchEndpoints(books: Books): Endpoint[] {
     step('packs', 'Packs made of it', 'work', packSchema, packBatch, {
       packs: [{ count: 200, net: lb('1') }],
     }),
+    step(
+      'rework',
+      'Product that goes back as rework after the batch was finished',
+      'work',
+      setAsideSchema,
+      setAside,
+      { weight: lb('6.5'), reason: 'broken links at packing' },
+    ),
     step('closing', 'Seal the record of the batch', 'plan', closeSchema, closeBatch, {}),
     step('cancellation', 'Give a plan up: its lots are free again', 'plan', takeBackSchema, cancelBatch, {
       reason: 'the order was withdrawn',
@@ -188,8 +205,12 @@ async function readBatches(books: Books, query: z.output<typeof batchesQuery>) {
 
 async function readDocument(books: Books, id: string, which: 'sheet' | 'label'): Promise<unknown> {
   return books.store.read(async (db) => {
-    const [plan] = stepsOf(await stepsOfBatch(db, id), 'planned');
+    const steps = await stepsOfBatch(db, id);
+    const [plan] = stepsOf(steps, 'planned');
     if (!plan) throw new Problem('not-found', `There is no batch "${id}".`);
-    return documentOf(db, which === 'sheet' ? plan.body.sheetHash : plan.body.labelHash);
+    return documentOf(
+      db,
+      which === 'sheet' ? plan.body.sheetHash : (labelHashOf(steps) ?? plan.body.labelHash),
+    );
   });
 }

@@ -6,7 +6,7 @@ import { isOddYield, isUnweighed, lossUg, type Outcome } from '../../making/fini
 import { foundSoFar } from '../../making/found-mix.ts';
 import { standingText } from '../../making/limit-text.ts';
 import { notMet, type Open, settled, withReasons } from '../../making/reasons.ts';
-import { type Standing, standingOfLoads, unlawful, weightUg } from '../../making/standing.ts';
+import { falseOnLabel, type Standing, standingOfLoads, unlawful, weightUg } from '../../making/standing.ts';
 import { placesOf, standingWeighings } from '../../making/weighing.ts';
 import { MASS_BALANCE } from '../../rules/mass-balance.ts';
 import { heldAmong, refuseOutOfTurn, takeStep } from '../../store/batches.ts';
@@ -47,8 +47,7 @@ export async function finishBatch(books: Books, call: Call): Promise<Answer> {
       refuseAgainstNature(standing, found);
       const open = [...oddYield(batch, outcome, found), ...notMet(standing.limits)];
       const deviations = settled(withReasons(open, request.reasons, settledBefore(steps)));
-      const broken = unlawful(standing.limits);
-      const hold = await holdReason(writing.db, batch, broken);
+      const hold = await holdReason(writing.db, batch, standing.limits);
       const { outputUg } = outcome;
       await openOutput(writing, batch, request, came, hold);
       const rework = await makeRework(writing, batch, request, came, hold);
@@ -107,18 +106,24 @@ function refuseAgainstNature({ limits }: Standing, found: number): void {
   );
 }
 
-/** Why what came out is put on hold: it is not lawful, lacks its cure, or a lot that is on hold by now went in. */
+/**
+ * Why what came out is put on hold: it is not lawful, its label would not be true, it lacks its cure, or a lot that is on
+ * hold by now went in.
+ */
 async function holdReason(
   db: Db,
   batch: OpenedBatch,
-  broken: readonly LimitStanding[],
+  limits: readonly LimitStanding[],
 ): Promise<string | undefined> {
+  const broken = unlawful(limits);
+  const untrue = falseOnLabel(limits);
   const { steps, supplies } = batch;
   const uncured = shortOfCure(placesOf(steps, floorOf(batch)), supplies).filter(isFarShort);
   const used = standingWeighings(steps).flatMap(({ body }) => body.lotId ?? []);
   const held = await heldAmong(db, used);
   const because = [
     ...(broken.length > 0 ? [`not lawful as finished: ${broken.map(standingText).join('; ')}`] : []),
+    ...(untrue.length > 0 ? [`its label would not be true: ${untrue.map(standingText).join('; ')}`] : []),
     ...(uncured.length > 0 ? [`less cure than planned: ${uncured.map(lackText).join('; ')}`] : []),
     ...held.map((id) => `made with lot ${id}, which is on hold`),
   ];

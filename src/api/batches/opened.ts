@@ -1,5 +1,6 @@
 import type { Supply } from '../../batch/lot.ts';
-import { type Step, stepsOf } from '../../making/batch.ts';
+import type { Declaration } from '../../labels/declaration.ts';
+import { labelHashOf, type Step, stepsOf } from '../../making/batch.ts';
 import type { Basis } from '../../making/standing.ts';
 import type { Floor, Supplies } from '../../making/weighing.ts';
 import { batchOrRefuse, stepsOfBatch } from '../../store/batches.ts';
@@ -13,6 +14,8 @@ export interface OpenedBatch {
   readonly steps: readonly Step[];
   readonly basis: Basis;
   readonly supplies: Supplies;
+  /** What the label must say: as planned, and by the latest that was weighed. */
+  readonly labels: { readonly planned: Declaration; readonly now: Declaration };
 }
 
 /** What the weighings of a batch are read with. */
@@ -28,7 +31,9 @@ export async function openedBatch(db: Db, id: string, ifVersion?: number): Promi
   if (!plan) throw new Error(`batch ${id} has no plan; verify the store`);
   const lists = [plan.body.suppliesHash, ...stepsOf(steps, 'corrected').map(({ body }) => body.suppliesHash)];
   const singles = stepsOf(steps, 'weighing').flatMap(({ body }) => body.supplyHash ?? []);
-  const documents = await documentsOf(db, [plan.body.basisHash, ...lists, ...singles]);
+  const { labelHash } = plan.body;
+  const labelNow = labelHashOf(steps) ?? labelHash;
+  const documents = await documentsOf(db, [plan.body.basisHash, labelHash, labelNow, ...lists, ...singles]);
   const supplies = [
     ...singles.map((hash) => documents.get(hash) as Supply),
     ...lists.flatMap((hash) => documents.get(hash) as readonly Supply[]),
@@ -38,6 +43,10 @@ export async function openedBatch(db: Db, id: string, ifVersion?: number): Promi
     steps,
     basis: documents.get(plan.body.basisHash) as Basis,
     supplies: new Map(supplies.map((supply) => [supply.id, supply])),
+    labels: {
+      planned: documents.get(labelHash) as Declaration,
+      now: documents.get(labelNow) as Declaration,
+    },
   };
 }
 

@@ -20,21 +20,28 @@ import { answeredBefore } from './answered-before.ts';
 import { planRequestSchema } from './contract.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import { keptSupply, openedBatch } from './opened.ts';
+import type { Turns } from './turns.ts';
 import { batchView } from './view.ts';
 
 /** How often a plan is worked out anew when someone else took of its lots in the meantime. */
 const MOST_TRIES = 5;
 
+export interface Planning {
+  readonly books: Books;
+  /** Whoever lost its lots once waits for its turn, so that the last of many does not lose every race. */
+  readonly inTurn: Turns;
+}
+
 /**
  * Works out the blend on what is free now and promises its lots to a new batch, so that no one else gets them.
  * @throws Problem when there is no blend, or others were quicker each time.
  */
-export async function planBatch(books: Books, call: Call): Promise<Answer> {
+export async function planBatch({ books, inTurn }: Planning, call: Call): Promise<Answer> {
   const { fingerprint, ...request } = parseOrProblem(planRequestSchema, call.body);
   const what = { action: 'batch planned', subject: { kind: 'batch', id: '' } };
   const before = await answeredBefore(books, call, what);
   if (before) return before;
-  for (let attempt = 1; attempt <= MOST_TRIES; attempt++) {
+  const attempt = async (): Promise<Answer | undefined> => {
     const desk = await deskOf(books);
     refusePast(request.date, desk.today());
     const { task, blend } = await settledBlend(desk, request);
@@ -42,13 +49,24 @@ export async function planBatch(books: Books, call: Call): Promise<Answer> {
     try {
       return await change(books, call, what, (writing) => writePlan(writing, call.body, task, blend));
     } catch (error) {
-      if (!isTakenMeanwhile(error)) throw error;
+      if (isTakenMeanwhile(error)) return undefined;
+      throw error;
     }
-  }
+  };
+  const planned = (await attempt()) ?? (await inTurn(() => upTo(MOST_TRIES - 1, attempt)));
+  if (planned) return planned;
   throw new Problem(
     'not-as-things-stand',
     'Other batches took of the same lots each time this one was worked out. Plan it again.',
   );
+}
+
+async function upTo<Result>(tries: number, attempt: () => Promise<Result | undefined>) {
+  for (let tried = 0; tried < tries; tried++) {
+    const done = await attempt();
+    if (done) return done;
+  }
+  return undefined;
 }
 
 function isTakenMeanwhile(error: unknown): boolean {

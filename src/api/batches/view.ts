@@ -5,6 +5,7 @@ import {
   mayTake,
   type Step,
   type StepKind,
+  type StepOf,
   settledBefore,
   stepsOf,
 } from '../../making/batch.ts';
@@ -12,11 +13,12 @@ import { lackText, shortOfCure } from '../../making/cure.ts';
 import { foundLoads, foundSoFar, testOf, testsOf } from '../../making/found-mix.ts';
 import { standingText } from '../../making/limit-text.ts';
 import { notMet, type Open, withReasons } from '../../making/reasons.ts';
-import { type Standing, standingOfLoads, unlawful } from '../../making/standing.ts';
+import { falseOnLabel, type Standing, standingOfLoads, unlawful } from '../../making/standing.ts';
 import { departures, loadsOf, type Place, placesOf } from '../../making/weighing.ts';
 import { pricePerUnit } from '../../units.ts';
 import { inBothUnits } from '../answers.ts';
 import type { BatchAnswer } from './contract.ts';
+import { labelChanges } from './label.ts';
 import { floorOf, type OpenedBatch } from './opened.ts';
 
 /** A batch as it stands, for people and programs. */
@@ -59,7 +61,7 @@ export function batchView(opened: OpenedBatch): BatchAnswer {
       says: step.body.says,
       ...who(step),
     })),
-    ...(finished && { finished: finishedView(finished) }),
+    ...(finished && { finished: finishedView(finished, stepsOf(steps, 'set aside')) }),
     packs: stepsOf(steps, 'packed').flatMap((step) =>
       step.body.packs.map(({ lotId, count, net, massUg }) => ({
         lotId,
@@ -84,6 +86,7 @@ const NEXT: readonly StepKind[] = [
   'corrected',
   'finished',
   'packed',
+  'set aside',
   'closed',
   'cancelled',
 ];
@@ -168,11 +171,17 @@ function linesOfView({ basis }: OpenedBatch, places: readonly Place[]): BatchAns
   }));
 }
 
-function finishedView(step: Extract<Step, { kind: 'finished' }>): NonNullable<BatchAnswer['finished']> {
+function finishedView(
+  step: Extract<Step, { kind: 'finished' }>,
+  later: readonly StepOf<'set aside'>[],
+): NonNullable<BatchAnswer['finished']> {
   const { output, rework, discarded, lossUg, yieldFraction, costPerKg, hold, temperatures } = step.body;
   return {
     output: { lotId: output.lotId, weight: { ...output.weight }, mass: ofUg(output.massUg) },
-    rework: rework.map(({ massUg, ...part }) => ({ ...part, mass: ofUg(massUg) })),
+    rework: [...rework, ...later.map(({ body }) => body.rework)].map(({ massUg, ...part }) => ({
+      ...part,
+      mass: ofUg(massUg),
+    })),
     discarded: discarded.map(({ massUg, ...part }) => ({ ...part, mass: ofUg(massUg) })),
     loss: ofUg(lossUg),
     yieldFraction,
@@ -186,7 +195,12 @@ function finishedView(step: Extract<Step, { kind: 'finished' }>): NonNullable<Ba
 
 function cautions(opened: OpenedBatch, { limits }: Standing): string[] {
   if (opened.row.state === 'cancelled') return [];
-  return [...notLawful(limits), ...weakCure(opened), ...noTemperature(opened)];
+  return [
+    ...notLawful(limits),
+    ...notAsLabelled(opened, limits),
+    ...weakCure(opened),
+    ...noTemperature(opened),
+  ];
 }
 
 function notLawful(limits: readonly LimitStanding[]): string[] {
@@ -194,6 +208,24 @@ function notLawful(limits: readonly LimitStanding[]): string[] {
   if (broken.length === 0) return [];
   return [
     `NOT LAWFUL as it stands: ${broken.map(standingText).join('; ')}. Correct the mix before it goes on; otherwise hold it, and let the inspector and your process authority decide what becomes of it.`,
+  ];
+}
+
+/** Labels that are printed by now, or that promise what the mix does not hold, are not put on. */
+function notAsLabelled({ labels }: OpenedBatch, limits: readonly LimitStanding[]): string[] {
+  const changed = labelChanges(labels.planned, labels.now);
+  const untrue = falseOnLabel(limits);
+  return [
+    ...(untrue.length > 0
+      ? [
+          `The label would not be true: ${untrue.map(standingText).join('; ')}. Correct the mix, or sell it under a label that is true.`,
+        ]
+      : []),
+    ...(changed.length > 0
+      ? [
+          `THE LABEL IS NOT AS PLANNED. ${changed.join('. ')}. Print it anew and put none of the old ones on; look at the allergens first.`,
+        ]
+      : []),
   ];
 }
 

@@ -31,6 +31,7 @@ import { parseOrProblem } from '../parse.ts';
 import type { PlantBooks } from '../plant-of-store.ts';
 import { refuseUnfitForUse } from '../stock/take.ts';
 import { takeBackSchema, weighedSchema, weighingSchema } from './contract.ts';
+import { labelOfMix } from './label.ts';
 import { floorOf, keptSupply, type OpenedBatch, openedBatch } from './opened.ts';
 import { answered } from './steps.ts';
 
@@ -248,6 +249,14 @@ export async function weighed(books: Books, call: Call): Promise<Answer> {
     await releaseAll(writing, id);
     await takeStep(writing, row, 'weighed', {
       weighedUg: putIn(steps, supplies).massUg,
+      labelHash: await keepDocument(
+        writing,
+        labelOfMix(
+          basis,
+          loads.flatMap(({ lines }) => lines),
+          basis.product.process.yieldFraction,
+        ),
+      ),
       deviations,
       limits: standing.limits,
       makeup: standing.makeup,

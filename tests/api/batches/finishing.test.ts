@@ -233,8 +233,11 @@ describe('cure that is missing', () => {
     const reasons = [{ load: 2, reason: 'the mixer broke down' }];
     const cureless = [...reasons, { line: cure.number, load: 1, reason: 'forgotten' }];
     batch = await mixer.done(`/batches/${batch.id}/weighed`, { reasons: cureless });
-    expect(batch.cautions).toEqual([expect.stringContaining('in load 1: 0 g of')]);
-    expect(batch.cautions[0]).not.toContain('load 2');
+    expect(batch.cautions).toEqual([
+      expect.stringContaining('THE LABEL IS NOT AS PLANNED'),
+      expect.stringContaining('in load 1: 0 g of'),
+    ]);
+    expect(batch.cautions[1]).not.toContain('load 2');
     batch = await mixer.done(`/batches/${batch.id}/finish`, {
       output: { weight: lb((batch.weighed.lb * 0.9).toFixed(1)), useByDate: '2026-12-02' },
     });

@@ -5,6 +5,7 @@ import { randomUUID } from 'node:crypto';
 /** A write that was sent. Without an answer nobody knows whether it was done. */
 export interface SentWrite {
   readonly key: string;
+  readonly method: 'POST' | 'PUT';
   readonly path: string;
   readonly body: unknown;
   answer?: { readonly status: number; readonly body: unknown };
@@ -15,26 +16,39 @@ type Json = any;
 
 const MATERIALS = ['beef-trim-85', 'beef-trim-65', 'beef-trim-50', 'beef-trim-90', 'pork-trim-72'];
 
-/** One client: receives lots, moves them, tests them, makes batches of them, until it is told to stop or nobody answers. */
+/**
+ * One client: receives lots, moves, holds and tests them, edits products and prices, makes batches and ships their packs,
+ * until it is told to stop or nobody answers.
+ */
 export async function client(address: string, sent: SentWrite[], isOver: () => boolean): Promise<void> {
-  const post = async (path: string, body: unknown): Promise<Json> => {
-    const write: SentWrite = { key: randomUUID(), path, body };
-    sent.push(write);
-    write.answer = await send(address, write);
-    return write.answer.body;
+  const write = async (method: SentWrite['method'], path: string, body: unknown): Promise<Json> => {
+    const one: SentWrite = { key: randomUUID(), method, path, body };
+    sent.push(one);
+    one.answer = await send(address, one);
+    return one.answer.body;
+  };
+  const at: Service = {
+    post: (path, body) => write('POST', path, body),
+    put: (path, body) => write('PUT', path, body),
+    get: async (path) => (await fetch(`${address}/v1${path}`)).json(),
+    isOver,
   };
   try {
-    while (!isOver()) await pick([receiveAndMove, makeBatch, receiveAndMove])(post, isOver);
+    while (!isOver()) await pick([receiveAndMove, makeBatch, receiveAndMove, edit])(at);
   } catch (error) {
-    if (!isOver() && !isGone(error)) throw error;
+    if (!isGone(error)) throw error;
   }
 }
 
 /** Sends a write under its key. @throws TypeError when nobody answers. */
-export async function send(address: string, { key, path, body }: SentWrite) {
+export async function send(address: string, { key, method, path, body }: SentWrite) {
   const response = await fetch(`${address}/v1${path}`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', 'idempotency-key': key },
+    method,
+    headers: {
+      'content-type': 'application/json',
+      'idempotency-key': key,
+      ...(method === 'PUT' && { 'if-match': '*' }),
+    },
     body: JSON.stringify(body),
   });
   return { status: response.status, body: (await response.json()) as unknown };
@@ -42,12 +56,19 @@ export async function send(address: string, { key, path, body }: SentWrite) {
 
 /** Whether the service was gone in the middle of it. */
 export function isGone(error: unknown): boolean {
-  return error instanceof TypeError || (error as Error).name === 'AbortError';
+  const { name, message } = error as Error;
+  // What fetch says when there is no answer, or half of one; any other TypeError is a fault of the client.
+  return name === 'AbortError' || (error instanceof TypeError && /^fetch failed$|^terminated$/.test(message));
 }
 
-type Post = (path: string, body: unknown) => Promise<Json>;
+interface Service {
+  readonly post: (path: string, body: unknown) => Promise<Json>;
+  readonly put: (path: string, body: unknown) => Promise<Json>;
+  readonly get: (path: string) => Promise<Json>;
+  readonly isOver: () => boolean;
+}
 
-async function receiveAndMove(post: Post): Promise<void> {
+async function receiveAndMove({ post }: Service): Promise<void> {
   const id = `C-${randomUUID().slice(0, 13)}`;
   const received = await post('/lots', {
     id,
@@ -66,9 +87,21 @@ async function receiveAndMove(post: Post): Promise<void> {
     reason: `dropped ${randomUUID()}`,
   });
   await post(`/lots/${id}/tests`, { fatFraction: 0.1 + Math.random() * 0.3, method: 'NIR' });
+  await post(`/lots/${id}/hold`, { reason: `to be sampled ${randomUUID()}` });
+  await post(`/lots/${id}/release`, { reason: `the sample is clear ${randomUUID()}` });
 }
 
-async function makeBatch(post: Post, isOver: () => boolean): Promise<void> {
+/** Everybody edits the same few things. */
+async function edit({ put, get }: Service): Promise<void> {
+  const { items } = await get('/products');
+  const { id } = pick<Json>(items);
+  const product = await get(`/products/${id}`);
+  await put(`/products/${id}`, { ...product, name: `${product.name.split(' no.')[0]} no. ${randomUUID()}` });
+  const cost = { amount: Math.round(Math.random() * 100) / 100, per: 'lb' };
+  await put(`/prices/${pick(['salt', 'water'])}`, { cost });
+}
+
+async function makeBatch({ post, get, isOver }: Service): Promise<void> {
   const planned = await post('/batches', {
     product: 'ground-beef-80-20',
     batchSize: { total: { value: 60 + Math.round(Math.random() * 60), unit: 'lb' } },
@@ -87,6 +120,11 @@ async function makeBatch(post: Post, isOver: () => boolean): Promise<void> {
   });
   await post(`/batches/${id}/packs`, { packs: [{ count: 10, net: { value: '1', unit: 'lb' } }] });
   await post(`/batches/${id}/closing`, {});
+  const { items } = await get('/lots?kind=pack&limit=500');
+  const lines = items
+    .filter(({ batchId }: Json) => batchId === id)
+    .map((lot: Json) => ({ lotId: lot.id, mass: 'all' }));
+  if (lines.length > 0) await post('/shipments', { to: 'Consignee 1', document: `D-${randomUUID()}`, lines });
 }
 
 function pick<Item>(items: readonly Item[]): Item {

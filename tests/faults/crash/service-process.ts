@@ -14,13 +14,32 @@ export interface ServiceProcess {
   readonly stop: () => Promise<number | null>;
 }
 
-/** @throws Error with what the process printed when it does not come up. */
-export function startProcess(storeUrl: string): Promise<ServiceProcess> {
-  const child = spawn(process.execPath, ['dist/main.js'], {
+/** The service as it was built, and as it stands in its source. */
+export const BUILT = ['dist/main.js'];
+export const FROM_SOURCE = ['--import', 'tsx', 'src/main.ts'];
+
+function launch(storeUrl: string, program: readonly string[]): ChildProcess {
+  return spawn(process.execPath, [...program], {
     cwd: ROOT,
     env: { ...process.env, STORE: storeUrl, PORT: '0', LOG_LEVEL: 'silent', REQUESTS_PER_MINUTE: '1000000' },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
+}
+
+/** Starts the service and ends it without warning a while later, wherever it has got to by then. */
+export async function startAndKill(storeUrl: string, afterMs: number): Promise<void> {
+  const child = launch(storeUrl, BUILT);
+  const ended = new Promise((resolve) => child.once('exit', resolve));
+  child.stdout?.resume();
+  child.stderr?.resume();
+  await new Promise((resolve) => setTimeout(resolve, afterMs));
+  child.kill('SIGKILL');
+  await ended;
+}
+
+/** @throws Error with what the process printed when it does not come up. */
+export function startProcess(storeUrl: string, program: readonly string[] = BUILT): Promise<ServiceProcess> {
+  const child = launch(storeUrl, program);
   const ended = new Promise<number | null>((resolve) => child.once('exit', resolve));
   return new Promise((resolve, reject) => {
     let printed = '';

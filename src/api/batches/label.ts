@@ -1,0 +1,63 @@
+import type { MixLine } from '../../correct/tested-mix.ts';
+import { mixKg } from '../../correct/tested-mix.ts';
+import { toNumber } from '../../exact.ts';
+import { type Declaration, declare } from '../../labels/declaration.ts';
+import type { Basis } from '../../making/standing.ts';
+
+/** What the label must say of what was really weighed in, which may be other lots than planned, or more of one. */
+
+/** @param yieldFraction finished over raw weight. */
+export function labelOfMix(
+  { product, standard, plant, casing }: Basis,
+  mix: readonly MixLine[],
+  yieldFraction: number,
+): Declaration {
+  const lines = mix.map(({ supply, massKg }) => ({ supply, exactMassKg: massKg }));
+  return declare(
+    product,
+    standard,
+    { lines, finishedKg: toNumber(mixKg(mix)) * yieldFraction },
+    plant,
+    casing,
+  );
+}
+
+/** What a label printed from the plan would say wrongly, in words; nothing when it would be right. */
+export function labelChanges(planned: Declaration, now: Declaration): string[] {
+  const before = compared(planned);
+  const texts = { planned: told(planned), now: told(now) };
+  return Object.entries(compared(now)).flatMap(([what, value]) => {
+    const part = what as keyof typeof before;
+    return before[part] === value
+      ? []
+      : [`${what}: "${texts.now[part]}" in place of "${texts.planned[part]}"`];
+  });
+}
+
+/** What of a label must be the same. */
+function compared(label: Declaration) {
+  const { ingredients } = label.ingredients;
+  const names = (inSmall: boolean) =>
+    ingredients
+      .filter(({ inSmallGroup }) => inSmallGroup === inSmall)
+      .map(({ name, parts }) => [name, ...parts].join(', '));
+  return {
+    ...told(label),
+    // Those of 2 % or less stand in any order.
+    ingredients: JSON.stringify([names(false), names(true).sort()]),
+    // Whole percents, as labels show them: a hundredth more of the same meat is the same label.
+    'meat content': (label.meatContent?.meats ?? [])
+      .map(({ says, declaredFraction }) => `${says} ${Math.round(declaredFraction * 100)} %`)
+      .join('; '),
+  };
+}
+
+function told({ name, qualifiers, ingredients, allergens, meatContent }: Declaration) {
+  return {
+    name,
+    qualifiers: qualifiers.map(({ text }) => text).join('; '),
+    ingredients: ingredients.text,
+    allergens: allergens.text ?? 'no allergens',
+    'meat content': meatContent?.text ?? '',
+  };
+}
