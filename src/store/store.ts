@@ -6,6 +6,7 @@ import { asStoreFault } from './faults.ts';
 import { entryHash, rowHash } from './hash.ts';
 import { type Connection, connect, type Db, type StoreUrl } from './open.ts';
 import { APPEND_ONLY, type AppendOnlyTable, type EntryRow, type Schema } from './schema.ts';
+import { takeTurns } from './turns.ts';
 
 /** Who does something, by name as it is then. */
 export interface Actor {
@@ -96,7 +97,8 @@ export function storeOn({ db, dialect, close }: Connection, url: StoreUrl): Stor
       throw asStoreFault(error);
     }
   };
-  const inTurn = turns();
+  // Writers that wait for the head would hold connections that readers need.
+  const inTurn = takeTurns();
   return {
     dialect,
     url,
@@ -158,16 +160,6 @@ async function wholly<Result>(
 
 function hasty(): Error {
   return new Error('a write ended before its statements did; wait for every one of them');
-}
-
-/** One after the other, as they came: writers that wait for the head hold no connection that readers need. */
-function turns() {
-  let last: Promise<unknown> = Promise.resolve();
-  return <Result>(work: () => Promise<Result>): Promise<Result> => {
-    const next = last.then(work);
-    last = next.catch(() => {});
-    return next;
-  };
 }
 
 async function writeEntry<Result>(

@@ -4,6 +4,7 @@ import { labelText } from '../../documents/label-text.ts';
 import { type BatchState, labelHashOf, stepsOf } from '../../making/batch.ts';
 import { listBatches, stepsOfBatch } from '../../store/batches.ts';
 import { documentOf } from '../../store/documents.ts';
+import { takeTurns } from '../../store/turns.ts';
 import type { Permission } from '../access/roles.ts';
 import type { Books } from '../books.ts';
 import { batchSheetAnswerSchema, labelAnswerSchema } from '../contract/blend-answer.ts';
@@ -32,7 +33,6 @@ import { packBatch } from './pack.ts';
 import { planBatch } from './plan.ts';
 import { setAside } from './rework.ts';
 import { correctBatch, proposeCorrection, testBatch } from './test.ts';
-import { takeTurns } from './turns.ts';
 import { batchView } from './view.ts';
 import { takeBack, weighed, weighIn } from './weigh.ts';
 

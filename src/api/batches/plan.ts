@@ -9,6 +9,7 @@ import { openBatch } from '../../store/batches.ts';
 import { keepDocument } from '../../store/documents.ts';
 import { reserve } from '../../store/lots.ts';
 import type { Writing } from '../../store/store.ts';
+import type { Turns } from '../../store/turns.ts';
 import { fixed, massText } from '../../units.ts';
 import type { BlendTask } from '../blend-task.ts';
 import { settledBlend } from '../blending.ts';
@@ -20,7 +21,6 @@ import { answeredBefore } from './answered-before.ts';
 import { planRequestSchema } from './contract.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import { keptSupply, openedBatch } from './opened.ts';
-import type { Turns } from './turns.ts';
 import { batchView } from './view.ts';
 
 /** How often a plan is worked out anew when someone else took of its lots in the meantime. */
