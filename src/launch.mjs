@@ -1,6 +1,6 @@
 /**
  * Installs and builds when needed, then runs. Plain JavaScript, because it runs on a fresh clone before
- * anything is installed. Usage: node src/launch.mjs start|test|bench|crash|cli [arguments]
+ * anything is installed. Usage: node src/launch.mjs start|test|bench|crash|build|cli [arguments]
  */
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -52,13 +52,15 @@ if (command === 'start') {
   const missing = provide(TOOLS, 'for the tests');
   build();
   run(process.execPath, ['node_modules/vitest/vitest.mjs', 'run', ...rest], () => reportMissing(missing));
+} else if (command === 'build') {
+  build();
 } else if (command === 'crash') {
   build();
   run(process.execPath, ['--import', 'tsx', 'tests/faults/crash/crash.ts', ...rest]);
 } else if (command === 'bench') {
   run(process.execPath, ['--expose-gc', '--import', 'tsx', 'bench/bench.ts', ...rest]);
 } else {
-  fail(`"${command}" is unknown; use start, test, bench, crash or cli.`);
+  fail(`"${command}" is unknown; use start, test, bench, crash, build or cli.`);
 }
 
 function requireNode() {

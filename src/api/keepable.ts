@@ -20,20 +20,26 @@ export function refuseUnkeepable(value: unknown): void {
   ];
   for (let one = left.pop(); one; one = left.pop()) {
     const { at, path } = one;
-    if (typeof at === 'string' && UNKEEPABLE.test(at)) throw unkeepable(path);
+    if (typeof at === 'string' && UNKEEPABLE.test(at)) throw refused(path, SAYS);
     if (typeof at !== 'object' || at === null) continue;
     if (path.length >= MOST_LEVELS) {
-      throw new Problem('invalid-request', `The body is nested more than ${MOST_LEVELS} levels deep.`);
+      throw refused(fieldOf(path), `is nested more than ${MOST_LEVELS} levels deep; nothing here needs that`);
     }
     for (const [key, inside] of Object.entries(at)) {
-      if (UNKEEPABLE.test(key)) throw unkeepable(path);
+      if (UNKEEPABLE.test(key)) throw refused(path, SAYS);
       left.push({ at: inside, path: [...path, Array.isArray(at) ? Number(key) : key] });
     }
   }
 }
 
-function unkeepable(path: readonly (string | number)[]): Problem {
-  return new Problem('invalid-request', `A text ${SAYS}.`, {
-    errors: [{ pointer: jsonPointer([...path]), message: SAYS }],
+/** The field that holds the lists within lists. */
+function fieldOf(path: readonly (string | number)[]): readonly (string | number)[] {
+  const list = path.findIndex((step) => typeof step === 'number');
+  return list < 0 ? path.slice(0, 1) : path.slice(0, list);
+}
+
+function refused(path: readonly (string | number)[], message: string): Problem {
+  return new Problem('invalid-request', 'One field is wrong.', {
+    errors: [{ pointer: jsonPointer([...path]), message }],
   });
 }

@@ -361,7 +361,7 @@ const PRODUCTS: Exhibit[] = [
     'letters',
   ),
   form('a product id in other letters', product('höllenwurst-✂'), ['/product'], '"höllenwurst-✂"', 'letters'),
-  form('half a character for a product', product('\ud800'), ['/product'], 'letters'),
+  form('half a character for a product', product('\ud800'), ['/product'], 'cannot be kept'),
   unusable(
     'an unknown product id',
     product('meat-pie'),
@@ -812,11 +812,16 @@ const BODIES: Exhibit[] = [
     words: ['too large', 'fewer lots'],
   },
   {
-    ...form('lists a hundred thousand deep', undefined, [''], 'product and batchSize'),
+    ...form('lists a hundred thousand deep', undefined, [''], 'levels deep'),
     sent: { raw: `${'['.repeat(100_000)}${']'.repeat(100_000)}`, headers: JSON_TYPE },
   },
   {
-    ...form('a unit that is lists a hundred thousand deep', undefined, ['/batchSize/total/unit'], 'lb'),
+    ...form(
+      'a unit that is lists a hundred thousand deep',
+      undefined,
+      ['/batchSize/total/unit'],
+      'levels deep',
+    ),
     sent: {
       raw: raw(`{"total":{"value":500,"unit":${'['.repeat(100_000)}${']'.repeat(100_000)}}}`),
       headers: JSON_TYPE,

@@ -7,9 +7,12 @@ import { pino } from 'pino';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Service, startService } from '../../src/api/service.ts';
 import { readSettings } from '../../src/api/settings.ts';
+import { build } from '../built.ts';
 import { lb, ROOT, SETTINGS, send, startDemo } from './running.ts';
 
 const GOOD = { product: 'smoked-sausage', batchSize: { total: lb(500) } };
+
+beforeAll(build);
 
 describe('settings', () => {
   test('have defaults that work', () => {
@@ -161,7 +164,7 @@ function runMain(environment: Record<string, string>) {
   return new Promise<{ code: number; stdout: string; stderr: string }>((resolve) => {
     execFile(
       process.execPath,
-      ['--import', 'tsx', 'src/main.ts'],
+      ['dist/main.js'],
       {
         cwd: ROOT,
         env: { ...process.env, LOG_LEVEL: 'silent', STORE: ':memory:', ...environment },
@@ -241,7 +244,7 @@ describe('stopping', () => {
 });
 
 test('the program prints a worked sheet and its address, serves, and ends well on SIGTERM', async () => {
-  const child = spawn(process.execPath, ['--import', 'tsx', 'src/main.ts'], {
+  const child = spawn(process.execPath, ['dist/main.js'], {
     cwd: ROOT,
     env: { ...process.env, PORT: '0', LOG_LEVEL: 'silent', STORE: ':memory:' },
     stdio: ['ignore', 'pipe', 'pipe'],

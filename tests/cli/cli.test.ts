@@ -8,8 +8,8 @@ import {
   blendAnswerSchema,
   labelAnswerSchema,
 } from '../../src/api/contract/blend-answer.ts';
+import { build, ROOT } from '../built.ts';
 
-const ROOT = join(import.meta.dirname, '../..');
 const REQUESTS = join(ROOT, 'demo-data/requests');
 
 interface Ended {
@@ -21,7 +21,7 @@ interface Ended {
 /** Runs the command as a process of its own. @param input what it reads on standard input. */
 function meatblock(args: readonly string[], input = ''): Promise<Ended> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['--import', 'tsx', join(ROOT, 'src/cli.ts'), ...args], {
+    const child = spawn(process.execPath, [join(ROOT, 'dist/cli.js'), ...args], {
       cwd: ROOT,
     });
     let stdout = '';
@@ -45,6 +45,7 @@ const SOME_REQUEST = requestFile('ground-beef-80-20-500-lb.json');
 
 let folder: string;
 beforeAll(() => {
+  build();
   folder = mkdtempSync(join(tmpdir(), 'meatblock-cli-'));
 });
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -157,8 +158,7 @@ describe('the command', () => {
 
   test('works from another folder', async () => {
     const ended = await new Promise<Ended>((resolve) => {
-      const loader = import.meta.resolve('tsx');
-      const child = spawn(process.execPath, ['--import', loader, join(ROOT, 'src/cli.ts'), 'products'], {
+      const child = spawn(process.execPath, [join(ROOT, 'dist/cli.js'), 'products'], {
         cwd: folder,
       });
       let stdout = '';

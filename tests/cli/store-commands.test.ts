@@ -4,18 +4,18 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { startDemo } from '../api/running.ts';
-
-const ROOT = join(import.meta.dirname, '../..');
+import { build, ROOT } from '../built.ts';
 
 let folder: string;
 beforeAll(() => {
+  build();
   folder = mkdtempSync(join(tmpdir(), 'meatblock-store-cli-'));
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
 function meatblock(...args: string[]): Promise<{ code: number | null; out: string; err: string }> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['--import', 'tsx', join(ROOT, 'src/cli.ts'), ...args], {
+    const child = spawn(process.execPath, [join(ROOT, 'dist/cli.js'), ...args], {
       cwd: ROOT,
     });
     let [out, err] = ['', ''];
