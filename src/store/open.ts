@@ -9,6 +9,7 @@ import {
   type SqliteDatabase,
   SqliteDialect,
   sql,
+  type TransactionBuilder,
 } from 'kysely';
 import pg from 'pg';
 import type { Dialect } from './append-only.ts';
@@ -238,4 +239,12 @@ export async function appliedSteps({ db, dialect }: Pick<Connection, 'db' | 'dia
   if (found.length === 0) return [];
   const { rows } = await sql<{ name: string }>`select name from kysely_migration order by name`.execute(db);
   return rows.map(({ name }) => name);
+}
+
+/** A transaction in which all that is looked at is as it was at one moment. */
+export function atOneMoment(db: Db, dialect: Dialect): TransactionBuilder<Schema> {
+  const transaction = db.transaction();
+  return dialect === 'SQLite'
+    ? transaction
+    : transaction.setIsolationLevel('repeatable read').setAccessMode('read only');
 }

@@ -1,5 +1,5 @@
 import { asStoreFault } from './faults.ts';
-import { connect, type Db, type StoreUrl } from './open.ts';
+import { atOneMoment, connect, type Db, type StoreUrl } from './open.ts';
 
 /**
  * Looks at a store as it is at one moment, over a connection of its own that cannot write. The service may go on
@@ -9,12 +9,7 @@ import { connect, type Db, type StoreUrl } from './open.ts';
 export async function snapshot<Result>(url: StoreUrl, look: (db: Db) => Promise<Result>): Promise<Result> {
   const { db, dialect, close } = await connect(url, { readOnly: true });
   try {
-    const transaction = db.transaction();
-    const settled =
-      dialect === 'PostgreSQL'
-        ? transaction.setIsolationLevel('repeatable read').setAccessMode('read only')
-        : transaction;
-    return await settled.execute(look);
+    return await atOneMoment(db, dialect).execute(look);
   } catch (error) {
     throw asStoreFault(error);
   } finally {

@@ -4,7 +4,7 @@ import { Refused } from '../ledger/refused.ts';
 import type { Dialect } from './append-only.ts';
 import { asStoreFault } from './faults.ts';
 import { entryHash, rowHash } from './hash.ts';
-import { type Connection, connect, type Db, type StoreUrl } from './open.ts';
+import { atOneMoment, type Connection, connect, type Db, type StoreUrl } from './open.ts';
 import { APPEND_ONLY, type AppendOnlyTable, type EntryRow, type Schema } from './schema.ts';
 import { takeTurns } from './turns.ts';
 
@@ -110,13 +110,6 @@ export function storeOn({ db, dialect, close }: Connection, url: StoreUrl): Stor
     note: (change) => transact(db.transaction(), (trx) => wholly(trx, change)),
     close,
   };
-}
-
-function atOneMoment(db: Db, dialect: Dialect): TransactionBuilder<Schema> {
-  const transaction = db.transaction();
-  return dialect === 'SQLite'
-    ? transaction
-    : transaction.setIsolationLevel('repeatable read').setAccessMode('read only');
 }
 
 /**
