@@ -1,6 +1,7 @@
 import { pino } from 'pino';
-import { sheetAndLabel } from './api/blending.ts';
+import { type Desk, sheetAndLabel } from './api/blending.ts';
 import { deskOf } from './api/books.ts';
+import { Problem } from './api/problem.ts';
 import { type Service, startService } from './api/service.ts';
 import { readSettings } from './api/settings.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
@@ -25,15 +26,29 @@ async function main(): Promise<void> {
   process.once('SIGTERM', stop);
 
   const desk = await deskOf(service.books);
-  if (desk.data.products.has(WORKED_EXAMPLE.product)) {
-    const { sheet, label } = await sheetAndLabel(desk, WORKED_EXAMPLE);
-    console.log(`${batchSheetText(sheet)}\n\n${labelText(label)}\n`);
-  }
+  const example = await workedExample(desk);
+  if (example !== undefined) console.log(`${example}\n`);
   console.log(`meatblock serves ${desk.data.plant.name} at ${service.address}`);
   for (const line of await entranceLines(service)) console.log(line);
   console.log(
     `Rules of every market: ${service.address}/rules   API documentation: ${service.address}/docs   Stop: Ctrl-C`,
   );
+}
+
+/**
+ * One batch worked out on what a demonstration has on hand. Its lots may be used up by now, and the machine may be busy:
+ * then it is left out, for nothing of the service hangs on it.
+ */
+async function workedExample(desk: Desk): Promise<string | undefined> {
+  const { plant, products } = desk.data;
+  if (plant.demoDate === undefined || !products.has(WORKED_EXAMPLE.product)) return undefined;
+  try {
+    const { sheet, label } = await sheetAndLabel(desk, WORKED_EXAMPLE);
+    return `${batchSheetText(sheet)}\n\n${labelText(label)}`;
+  } catch (error) {
+    if (error instanceof Problem) return `No worked example: ${error.message}`;
+    throw error;
+  }
 }
 
 /** How people get in. The set-up code goes to the terminal alone, never into the log. */

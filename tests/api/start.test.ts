@@ -272,6 +272,31 @@ test('the program prints a worked sheet and its address, serves, and ends well o
   }
 });
 
+test('a demonstration whose lots are used up starts all the same, and says that there is no worked example', async () => {
+  const plantFolder = mkdtempSync(join(tmpdir(), 'meatblock-used-up-'));
+  cpSync(join(ROOT, 'demo-data'), plantFolder, { recursive: true });
+  const lots = join(plantFolder, 'lots.csv');
+  const [header = ''] = readFileSync(lots, 'utf8').split('\n');
+  writeFileSync(lots, `${header}\n`);
+  const child = spawn(process.execPath, ['dist/main.js'], {
+    cwd: ROOT,
+    env: { ...process.env, PORT: '0', LOG_LEVEL: 'silent', STORE: ':memory:', PLANT_FOLDER: plantFolder },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  try {
+    let printed = '';
+    for await (const chunk of child.stdout) {
+      printed += chunk;
+      if (printed.includes('Ctrl-C')) break;
+    }
+    expect(printed).toMatch(/^No worked example: /);
+    expect(printed).toContain('serves Demo Plant at http');
+  } finally {
+    child.kill('SIGKILL');
+    rmSync(plantFolder, { recursive: true });
+  }
+});
+
 test('a request that fails is in the log with its cause, also when only errors are logged', async () => {
   const logged: string[] = [];
   const logger = pino({ level: 'error' }, { write: (line: string) => logged.push(line) });

@@ -89,6 +89,8 @@ async function receiveAndMove({ post }: Service): Promise<void> {
   await post(`/lots/${id}/tests`, { fatFraction: 0.1 + Math.random() * 0.3, method: 'NIR' });
   await post(`/lots/${id}/hold`, { reason: `to be sampled ${randomUUID()}` });
   await post(`/lots/${id}/release`, { reason: `the sample is clear ${randomUUID()}` });
+  // A plant does not heap up lots: every blend looks at all that is on hand.
+  await post(`/lots/${id}/movements`, { kind: 'sold', mass: 'all' });
 }
 
 /** Everybody edits the same few things. */
