@@ -141,7 +141,7 @@ async function countOnce(sent: readonly SentWrite[]): Promise<void> {
   const done = sent.filter(({ answer }) => answer && answer.status < 300);
   await withStore(async (db) => {
     for (const { path, body } of done) {
-      const { id, reason } = body as { id?: string; reason?: string };
+      const { id } = body as { id?: string };
       if (path === '/shipments') {
         const { lines, document } = body as { lines: readonly unknown[]; document: string };
         const rows = await db
@@ -160,13 +160,16 @@ async function countOnce(sent: readonly SentWrite[]): Promise<void> {
           .execute();
         if (rows.length !== 1) throw new Error(`lot ${id} was received ${rows.length} times`);
       } else if (path.endsWith('/movements')) {
+        const { kind } = body as { kind: 'discarded' | 'sold' };
+        const lotId = path.split('/')[2] ?? '';
+        // Each lot is discarded from and sold once.
         const rows = await db
           .selectFrom('movements')
           .select('seq')
-          .where('lotId', '=', path.split('/')[2] ?? '')
-          .where('reason', '=', String(reason))
+          .where('lotId', '=', lotId)
+          .where('kind', '=', kind)
           .execute();
-        if (rows.length !== 1) throw new Error(`${reason} was booked ${rows.length} times`);
+        if (rows.length !== 1) throw new Error(`${lotId} was ${kind} ${rows.length} times`);
       }
     }
   });
