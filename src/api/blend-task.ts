@@ -48,12 +48,7 @@ export function prepareBlend(
       })),
     );
   }
-  const lots =
-    request.lots === 'inventory'
-      ? data.lots.filter(
-          (lot) => !isCrumb(lot, materials) || request.use.some(({ lotId }) => lotId === lot.id),
-        )
-      : ownLots(request.lots, materials, date, issues);
+  const lots = request.lots === 'inventory' ? data.lots : ownLots(request.lots, materials, date, issues);
   const supplies = suppliesOf(lots, request, data, materials, date, issues);
   if (!product || !rules || issues.length > 0) return { ok: false, issues };
   const casing = materials.get(product.form.casingMaterialId ?? '');
@@ -81,7 +76,12 @@ export function prepareBlend(
 /** A rest of meat that nobody fetches out of a cooler. Own judgement; name the lot under use to have it in. */
 const CRUMB_KG = 0.25;
 
-function isCrumb({ onHandKg, materialId }: Lot, materials: ReadonlyMap<string, Material>): boolean {
+function isCrumb(
+  { id, onHandKg, materialId }: Lot,
+  { lots, use }: BlendRequest,
+  materials: ReadonlyMap<string, Material>,
+): boolean {
+  if (lots !== 'inventory' || use.some(({ lotId }) => lotId === id)) return false;
   const material = materials.get(materialId);
   return material !== undefined && isMeat(material) && onHandKg > 0 && onHandKg < CRUMB_KG;
 }
@@ -157,7 +157,9 @@ function suppliesOf(
   });
   const bounds = lotBounds(request, lots, issues);
   const knowledge = trimKnowledge(data.fatTests, materials, date);
-  const wanted = lots.filter(({ id }) => !request.excludeLots.includes(id));
+  const wanted = lots.filter(
+    (lot) => !request.excludeLots.includes(lot.id) && !isCrumb(lot, request, materials),
+  );
   const fromLots = wanted.flatMap((lot) => {
     const material = materials.get(lot.materialId);
     if (!material) return [];

@@ -72,9 +72,3 @@ export function asStoreFault(error: unknown): unknown {
   if (kind) return faultOf(kind, error);
   return GONE.test(message) ? faultOf('unreachable', error) : error;
 }
-
-/** Whether a row with that key is there already, on either database. */
-export function isDuplicate(error: unknown): boolean {
-  const { code } = (error ?? {}) as { code?: unknown };
-  return code === 'SQLITE_CONSTRAINT_UNIQUE' || code === 'SQLITE_CONSTRAINT_PRIMARYKEY' || code === '23505';
-}

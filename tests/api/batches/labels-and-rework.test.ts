@@ -143,5 +143,6 @@ test('a rest of meat that nobody fetches stays out of blends, unless it is named
   const lots = async (more: object) =>
     (await mixer.done('/blends', { ...request, ...more })).lines.map(({ lotId }: Json) => lotId);
   expect(await lots({})).not.toContain('CRUMB');
+  expect(await lots({ excludeLots: ['CRUMB'] })).not.toContain('CRUMB');
   expect(await lots({ use: [{ lotId: 'CRUMB', min: { value: 0.3, unit: 'lb' } }] })).toContain('CRUMB');
 });
