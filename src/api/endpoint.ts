@@ -27,6 +27,9 @@ export interface Answer {
   readonly headers?: Readonly<Record<string, string>>;
 }
 
+/** An answer in another form: a text, or the bytes of a file. @param query as the endpoint parsed it. */
+export type Form = (body: never, query: never) => string | Promise<Uint8Array>;
+
 /** One method at one place: how it is called, who may call it and what it does. The routes and the contract follow. */
 export interface Endpoint {
   readonly method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
@@ -44,7 +47,7 @@ export interface Endpoint {
   /** 201 for what makes something; 200 when absent. */
   readonly status?: 200 | 201;
   /** Other forms of the answer, by content type. */
-  readonly forms?: Readonly<Record<string, (body: never) => string>>;
+  readonly forms?: Readonly<Record<string, Form>>;
   /** Whether If-Match must be there: an update of something that others edit too. */
   readonly needsVersion?: boolean;
   readonly handle: (call: Call) => Promise<Answer>;

@@ -42,7 +42,7 @@ async function serve(endpoint: Endpoint, gate: Gate, request: Request, response:
     ...ifMatchOf(incoming, endpoint.needsVersion ?? false),
     incoming,
   };
-  reply(response, await endpoint.handle(call), form, endpoint);
+  await reply(response, await endpoint.handle(call), call.query, form, endpoint);
 }
 
 /** Someone who is not known has no more than what needs no login. */
@@ -93,19 +93,22 @@ function formOf({ forms }: Endpoint, request: Request): string {
   throw new Problem('not-acceptable', `This comes as ${known.join(' or ')}; ask for one of them in Accept.`);
 }
 
-function reply(
+async function reply(
   response: Response,
   answer: Answer,
+  query: unknown,
   form: string,
   { forms, method, status = 200 }: Endpoint,
-): void {
+): Promise<void> {
   const { body, version, location, headers = {} } = answer;
+  // Before any header goes out: what cannot be put into this form is answered as a problem.
+  const formed = await forms?.[form]?.(body as never, query as never);
   response.status(status).set(headers);
   if (version !== undefined) response.set('ETag', `"${version}"`);
   if (location !== undefined) response.set('Location', `/v1${location}`);
   if (method === 'GET' && !response.get('Cache-Control')) response.set('Cache-Control', 'private, no-cache');
-  const text = forms?.[form];
-  if (text) response.type(form).send(ended(text(body as never)));
+  if (typeof formed === 'string') response.type(form).send(ended(formed));
+  else if (formed) response.type(form).send(Buffer.from(formed));
   else if (body === undefined) response.end();
   else response.json(body);
 }

@@ -14,8 +14,19 @@ export interface Composition {
   /** Collagen (hydroxyproline × 8), where known: absent means not determined, never zero. */
   readonly collagenFraction?: number;
   readonly saturatedFatFraction?: number;
+  readonly transFatFraction?: number;
+  readonly monounsaturatedFatFraction?: number;
+  readonly polyunsaturatedFatFraction?: number;
+  readonly fiberFraction?: number;
+  readonly sugarsFraction?: number;
+  /** Sugars that count as added where the material goes into food (21 CFR 101.9(c)(6)(iii)). */
+  readonly addedSugarsFraction?: number;
   readonly cholesterolMgPerKg?: number;
   readonly sodiumMgPerKg?: number;
+  readonly potassiumMgPerKg?: number;
+  readonly calciumMgPerKg?: number;
+  readonly ironMgPerKg?: number;
+  readonly vitaminDMcgPerKg?: number;
 }
 
 /** A straight line of one constituent against fat, both as fractions of the raw weight. */

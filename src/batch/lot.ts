@@ -5,6 +5,13 @@ import type { TrimKnowledge } from './trim-learning.ts';
 
 export const LOT_STATES = ['chilled', 'frozen', 'dry'] as const;
 
+/** Countries (ISO 3166-1, two letters) through which the animals of a lot went. */
+export interface Origin {
+  readonly bornIn: string;
+  readonly raisedIn: string;
+  readonly slaughteredIn: string;
+}
+
 /** A received quantity of one material. Dates are calendar days as YYYY-MM-DD text. */
 export interface Lot {
   readonly id: string;
@@ -21,6 +28,8 @@ export interface Lot {
   readonly supplierEstablishment?: string;
   readonly supplierLot?: string;
   readonly location?: string;
+  /** Where its animals lived; absent when the supplier does not say. An origin claim needs it. */
+  readonly origin?: Origin;
   /** Why it must not be used for now; absent when it may. */
   readonly held?: string;
 }

@@ -108,7 +108,11 @@ export const SUBSTANCES = [
 ] as const;
 export type Substance = (typeof SUBSTANCES)[number];
 
-/** The nine major food allergens of US law (21 U.S.C. 321(qq); sesame since 1 January 2023). */
+/**
+ * What a material may bring that the law of some market asks to be named as an allergen. The first nine are those of
+ * US law (21 U.S.C. 321(qq); sesame since 1 January 2023); the rest are asked for elsewhere. Sulfites are no word of
+ * this list: they are counted as the substance sulfur dioxide, for they are declared from an amount on.
+ */
 export const ALLERGENS = [
   'milk',
   'eggs',
@@ -119,6 +123,13 @@ export const ALLERGENS = [
   'peanuts',
   'soy',
   'sesame',
+  'rye',
+  'barley',
+  'oats',
+  'celery',
+  'mustard',
+  'lupin',
+  'molluscs',
 ] as const;
 export type Allergen = (typeof ALLERGENS)[number];
 
@@ -139,6 +150,8 @@ export interface Material {
   readonly allergens: readonly Allergen[];
   /** Parts of a multi-part ingredient as they must be declared, in descending order; empty when single. */
   readonly subIngredients: readonly string[];
+  /** Country in which it was made (ISO 3166-1, two letters), for what is no meat; an origin claim needs it. */
+  readonly madeIn?: string;
   /** Where the figures come from. */
   readonly source: string;
   /** What rework is made of; every rule counts these in its place. Plain data, so it can be stored as JSON. */

@@ -1,3 +1,4 @@
+import type { MassUnit } from '../units.ts';
 import type { MaterialKind, Species } from './material.ts';
 
 /**
@@ -83,8 +84,42 @@ export interface Form {
   readonly casingMaterialId?: string;
 }
 
+/** What a plant may want to say of a product beyond what it must: shown only where its test passes. */
+export const CLAIMS = ['lean', 'extra lean', 'low fat', 'product of usa'] as const;
+export type Claim = (typeof CLAIMS)[number];
+
+/** A weight with the unit it was given in, as decimal text: a label repeats it as it was entered. */
+export interface GivenWeight {
+  readonly value: string;
+  readonly unit: MassUnit;
+}
+
+/** One way in which a product is packed for sale. */
+export interface PackFormat {
+  readonly id: string;
+  /** Global trade item number of one pack: 8, 12, 13 or 14 digits with its check digit. */
+  readonly gtin?: string;
+  /** Five digits under which the shop finds a pack that is priced by its weight. */
+  readonly itemNumber?: string;
+  /** What each pack declares; absent where each pack is weighed and priced for itself. */
+  readonly netWeight?: GivenWeight;
+  /** Pieces in one pack, for product made by the piece. */
+  readonly pieces?: number;
+  /** What the empty pack weighs. */
+  readonly tare?: GivenWeight;
+  /** What it is sold at, in the currency of the plant. */
+  readonly price?: { readonly amount: string; readonly per: 'lb' | 'kg' };
+  /** Id of the label stock; that of the plant's printer when absent. */
+  readonly labelStock?: string;
+}
+
 export interface ProductLabel {
   /** Lean percent shown with its fat percent, for ground product: 80 for 80/20. */
   readonly leanPercent?: number;
   readonly storage: 'keep refrigerated' | 'keep frozen';
+  /** How it is packed for sale; the first is the usual one. */
+  readonly packs?: readonly PackFormat[];
+  readonly claims?: readonly Claim[];
+  /** Why no nutrition panel is printed, in the words of the plant: it knows whether an exemption is its own. */
+  readonly nutritionExemption?: string;
 }

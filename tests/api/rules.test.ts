@@ -1,10 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { z } from 'zod';
-import {
-  batchSheetAnswerSchema,
-  blendAnswerSchema,
-  labelAnswerSchema,
-} from '../../src/api/contract/blend-answer.ts';
+import { batchSheetAnswerSchema, blendAnswerSchema } from '../../src/api/contract/blend-answer.ts';
+import { labelAnswerSchema } from '../../src/api/contract/label.ts';
 import { rulesAnswer } from '../../src/api/contract/resources.ts';
 import type { Service } from '../../src/api/service.ts';
 import { demoProduct, type Json, lb, send, startDemo, strictly } from './running.ts';

@@ -1,10 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { z } from 'zod';
-import {
-  batchSheetAnswerSchema,
-  blendAnswerSchema,
-  labelAnswerSchema,
-} from '../../src/api/contract/blend-answer.ts';
+import { batchSheetAnswerSchema, blendAnswerSchema } from '../../src/api/contract/blend-answer.ts';
+import { labelAnswerSchema } from '../../src/api/contract/label.ts';
 import { lotsAnswer } from '../../src/api/contract/lots.ts';
 import {
   healthAnswer,

@@ -26,7 +26,16 @@ module.exports = {
     may('plan/', 'plan/', 'formulate/', 'rules/', 'batch/', 'solver/(?!engines)', ...LEAVES),
     may('labels/', 'labels/', 'formulate/blend\\.ts$', 'rules/', 'batch/', ...LEAVES),
     may('documents/', 'documents/', 'labels/', 'formulate/blend\\.ts$', 'rules/', 'batch/', ...LEAVES),
-    may('tables/', 'tables/', 'batch/', ...LEAVES, ...node('fs', 'path'), ...npm('csv-parse', 'zod')),
+    may('documents/pdf/', ...npm('pdfkit', 'bwip-js')),
+    may('documents/pdf/document\\.ts$', ...node('fs', 'module')),
+    may(
+      'tables/',
+      'tables/',
+      'batch/',
+      ...LEAVES,
+      ...node('fs', 'path'),
+      ...npm('csv-parse', 'read-excel-file', 'write-excel-file', 'zod'),
+    ),
     may('ledger/', 'ledger/', ...LEAVES),
     may('making/', 'making/', 'ledger/', 'correct/', 'formulate/', 'rules/', 'batch/', ...LEAVES),
     may(

@@ -3,11 +3,8 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync }
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import {
-  batchSheetAnswerSchema,
-  blendAnswerSchema,
-  labelAnswerSchema,
-} from '../../src/api/contract/blend-answer.ts';
+import { batchSheetAnswerSchema, blendAnswerSchema } from '../../src/api/contract/blend-answer.ts';
+import { labelAnswerSchema } from '../../src/api/contract/label.ts';
 import { build, ROOT } from '../built.ts';
 
 const REQUESTS = join(ROOT, 'demo-data/requests');
