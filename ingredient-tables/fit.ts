@@ -16,9 +16,19 @@ export const CONSTITUENT_COLUMNS = {
   saturated_fat_percent: 'saturated_g',
   cholesterol_mg_per_100g: 'cholesterol_mg',
   sodium_mg_per_100g: 'sodium_mg',
+  trans_fat_percent: 'trans_g',
+  monounsaturated_fat_percent: 'mono_g',
+  polyunsaturated_fat_percent: 'poly_g',
+  potassium_mg_per_100g: 'potassium_mg',
+  calcium_mg_per_100g: 'calcium_mg',
+  iron_mg_per_100g: 'iron_mg',
+  vitamin_d_mcg_per_100g: 'vitamin_d_mcg',
 } as const;
 export type Constituent = keyof typeof CONSTITUENT_COLUMNS;
 export const CONSTITUENTS = Object.keys(CONSTITUENT_COLUMNS) as Constituent[];
+
+/** Fewer rows than this make no line: the source has trans fat and vitamin D of some cuts only. */
+export const LEAST_ROWS = 8;
 
 /** One row of usda-sr.csv by column name; an empty text is a value not determined. */
 export type UsdaRow = Readonly<Record<string, string>>;
@@ -36,7 +46,7 @@ export interface Fit {
   readonly rows: number;
 }
 
-/** A fitted line in percent or mg per 100 g against fat percent. */
+/** A fitted line in percent, mg or µg per 100 g against fat percent. */
 export interface FittedLine extends Fit {
   readonly species: FittedSpecies;
   readonly constituent: Constituent;
@@ -129,20 +139,17 @@ export function leastSquares(points: readonly Point[]): Fit {
   return { intercept, slope, residualSd: Math.sqrt(squares / (count - 2)), rows: count };
 }
 
-/** Every line of every fitted species, in the order of the file. */
+/** Every line of every fitted species that enough rows tell, in the order of the file. */
 export function fitTrimLines(rows: readonly UsdaRow[]): FittedLine[] {
   return FITTED_SPECIES.flatMap((species) => {
     const { fitted } = rowsOfSpecies(rows, species);
-    return CONSTITUENTS.map((constituent) => {
+    return CONSTITUENTS.flatMap((constituent) => {
       const points = pointsOf(fitted, constituent);
+      if (points.length < LEAST_ROWS) return [];
       const fats = points.map(({ x }) => x);
-      return {
-        species,
-        constituent,
-        ...leastSquares(points),
-        fatFromPercent: Math.min(...fats),
-        fatToPercent: Math.max(...fats),
-      };
+      const fatFromPercent = Math.min(...fats);
+      const fatToPercent = Math.max(...fats);
+      return [{ species, constituent, ...leastSquares(points), fatFromPercent, fatToPercent }];
     });
   });
 }
@@ -167,7 +174,7 @@ export function trimLinesCsv(lines: readonly FittedLine[]): string {
   return `${[header, ...body].join('\n')}\n`;
 }
 
-/** Errors of the line on the given rows, in percent points or mg per 100 g. */
+/** Errors of the line on the given rows, in percent points, mg or µg per 100 g. */
 export function lineErrors(line: FittedLine, rows: readonly UsdaRow[]): LineErrors {
   const errors = pointsOf(rows, line.constituent).map(({ x, y }) => line.intercept + line.slope * x - y);
   const mean = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -179,27 +186,57 @@ export function lineErrors(line: FittedLine, rows: readonly UsdaRow[]): LineErro
   };
 }
 
-/** The markdown table of errors that stands in README.md. */
+/** The markdown table of errors of the main parts that stands in README.md. */
 export function errorTable(rows: readonly UsdaRow[]): string {
-  const head = [
-    '| species | rows | n | water: mean, mean size, worst | protein: mean, mean size, worst | saturated fat: mean, worst | cholesterol mg: mean, worst | sodium mg: mean, worst |',
-    '| --- | --- | --- | --- | --- | --- | --- | --- |',
-  ];
+  const three = (errors: LineErrors) =>
+    `${signed(errors.mean, 2)}, ${errors.meanAbsolute.toFixed(2)}, ${signed(errors.worst, 2)}`;
+  return tableOfErrors(rows, [
+    ['water: mean, mean size, worst', 'water_percent', three],
+    ['protein: mean, mean size, worst', 'protein_percent', three],
+    ['saturated fat: mean, worst', 'saturated_fat_percent', (errors) => meanAndWorst(errors, 2)],
+    ['cholesterol mg: mean, worst', 'cholesterol_mg_per_100g', (errors) => meanAndWorst(errors, 0)],
+    ['sodium mg: mean, worst', 'sodium_mg_per_100g', (errors) => meanAndWorst(errors, 0)],
+  ]);
+}
+
+/** The same of what only a nutrition panel asks for; each figure with the number of rows that have it. */
+export function nutrientErrorTable(rows: readonly UsdaRow[]): string {
+  const counted = (decimals: number) => (errors: LineErrors) =>
+    `${errors.rows}: ${meanAndWorst(errors, decimals)}`;
+  return tableOfErrors(rows, [
+    ['trans fat', 'trans_fat_percent', counted(2)],
+    ['monounsaturated fat', 'monounsaturated_fat_percent', counted(2)],
+    ['polyunsaturated fat', 'polyunsaturated_fat_percent', counted(2)],
+    ['potassium mg', 'potassium_mg_per_100g', counted(0)],
+    ['calcium mg', 'calcium_mg_per_100g', counted(0)],
+    ['iron mg', 'iron_mg_per_100g', counted(2)],
+    ['vitamin D µg', 'vitamin_d_mcg_per_100g', counted(2)],
+  ]);
+}
+
+type ErrorColumn = readonly [head: string, constituent: Constituent, cell: (errors: LineErrors) => string];
+
+function tableOfErrors(rows: readonly UsdaRow[], columns: readonly ErrorColumn[]): string {
   const lines = fitTrimLines(rows);
+  const tableRow = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
+  const heads = ['species', 'rows', 'n', ...columns.map(([head]) => head)];
   const body = FITTED_SPECIES.flatMap((species) => {
     const { heldOut, ground } = rowsOfSpecies(rows, species);
     return Object.entries({ 'held-out cuts': heldOut, ground }).map(([name, judged]) => {
-      const [water, protein, , saturated, cholesterol, sodium] = lines
-        .filter((line) => line.species === species)
-        .map((line) => lineErrors(line, judged));
-      const both = (errors: LineErrors | undefined, decimals: number) =>
-        `${signed(errors?.mean, decimals)}, ${signed(errors?.worst, decimals)}`;
-      const three = (errors: LineErrors | undefined) =>
-        `${signed(errors?.mean, 2)}, ${errors?.meanAbsolute.toFixed(2)}, ${signed(errors?.worst, 2)}`;
-      return `| ${species} | ${name} | ${judged.length} | ${three(water)} | ${three(protein)} | ${both(saturated, 2)} | ${both(cholesterol, 0)} | ${both(sodium, 0)} |`;
+      const cells = columns.map(([, constituent, cell]) => {
+        const line = lines.find((each) => each.species === species && each.constituent === constituent);
+        const errors = line && lineErrors(line, judged);
+        if (!errors) return 'no line';
+        return errors.rows > 0 ? cell(errors) : 'no rows';
+      });
+      return tableRow([species, name, String(judged.length), ...cells]);
     });
   });
-  return `${[...head, ...body].join('\n')}\n`;
+  return `${[tableRow(heads), tableRow(heads.map(() => '---')), ...body].join('\n')}\n`;
+}
+
+function meanAndWorst({ mean, worst }: LineErrors, decimals: number): string {
+  return `${signed(mean, decimals)}, ${signed(worst, decimals)}`;
 }
 
 function isPlainCut({ role, description = '' }: UsdaRow, species: FittedSpecies): boolean {
@@ -245,7 +282,7 @@ function pointsOf(rows: readonly UsdaRow[], constituent: Constituent): Point[] {
   });
 }
 
-function signed(value: number | undefined, decimals: number): string {
-  const text = (value ?? Number.NaN).toFixed(decimals);
+function signed(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
   return text.startsWith('-') ? text.replace('-', '−') : `+${text}`;
 }

@@ -45,7 +45,56 @@ export interface TrimLine {
   /** Milligrams per kilogram against the fat fraction. */
   readonly cholesterolMgPerKg: Line;
   readonly sodiumMgPerKg: Line;
+  /** Only where enough rows of the source tell it; without its line a figure of the trim is not determined. */
+  readonly transFat?: Line;
+  readonly monounsaturatedFat?: Line;
+  readonly polyunsaturatedFat?: Line;
+  readonly potassiumMgPerKg?: Line;
+  readonly calciumMgPerKg?: Line;
+  readonly ironMgPerKg?: Line;
+  readonly vitaminDMcgPerKg?: Line;
 }
+
+/** Parts of the fat, which go with it; vitamin D is dissolved in it. */
+export const OF_FAT = [
+  'saturatedFatFraction',
+  'transFatFraction',
+  'monounsaturatedFatFraction',
+  'polyunsaturatedFatFraction',
+  'vitaminDMcgPerKg',
+] as const satisfies readonly (keyof Composition)[];
+
+/** Known of every material, and none of it in fat: it is in the lean, in its water and protein. */
+const NOT_FAT = [
+  'waterFraction',
+  'proteinFraction',
+  'carbohydrateFraction',
+  'ashFraction',
+  'saltFraction',
+] as const satisfies readonly (keyof Composition)[];
+
+/** The same for what is not known of every material. */
+export const OF_LEAN = [
+  'collagenFraction',
+  'fiberFraction',
+  'sugarsFraction',
+  'addedSugarsFraction',
+  'sodiumMgPerKg',
+  'potassiumMgPerKg',
+  'calciumMgPerKg',
+  'ironMgPerKg',
+] as const satisfies readonly (keyof Composition)[];
+
+/** Constituents that are not determined for every material: absent is not determined, never zero. */
+export const WHERE_KNOWN = [...OF_FAT, ...OF_LEAN, 'cholesterolMgPerKg'] as const;
+
+/** Every part of the carbohydrate of what has none, as meat: trims hold too little to be found. */
+const NO_CARBOHYDRATE = {
+  carbohydrateFraction: 0,
+  fiberFraction: 0,
+  sugarsFraction: 0,
+  addedSugarsFraction: 0,
+} as const;
 
 /**
  * Composition of a trim of the given fat by the lines of its species (ingredient-tables/trim-lines.csv).
@@ -62,16 +111,28 @@ export function trimComposition(
   const ashFraction = at(line.ash);
   // Very fat or very lean ends of a straight line may not leave room for all the water it predicts.
   const waterFraction = round12(Math.min(at(line.water), Math.max(0, 1 - fatFraction - proteinFraction)));
+  // Nor for more fatty acids than there is fat. Trans fat is left out of the sum: tables count it within the others.
+  const saturated = Math.min(at(line.saturatedFat), fatFraction);
+  const mono = line.monounsaturatedFat && Math.min(at(line.monounsaturatedFat), fatFraction - saturated);
+  const poly =
+    line.polyunsaturatedFat && Math.min(at(line.polyunsaturatedFat), fatFraction - saturated - (mono ?? 0));
   return {
     fatFraction,
     waterFraction,
     proteinFraction,
     ashFraction,
-    carbohydrateFraction: 0,
+    ...NO_CARBOHYDRATE,
     saltFraction: 0,
-    saturatedFatFraction: Math.min(at(line.saturatedFat), fatFraction),
+    saturatedFatFraction: saturated,
+    ...(line.transFat && { transFatFraction: Math.min(at(line.transFat), fatFraction) }),
+    ...(mono !== undefined && { monounsaturatedFatFraction: round12(mono) }),
+    ...(poly !== undefined && { polyunsaturatedFatFraction: round12(poly) }),
     cholesterolMgPerKg: at(line.cholesterolMgPerKg),
     sodiumMgPerKg: at(line.sodiumMgPerKg),
+    ...(line.potassiumMgPerKg && { potassiumMgPerKg: at(line.potassiumMgPerKg) }),
+    ...(line.calciumMgPerKg && { calciumMgPerKg: at(line.calciumMgPerKg) }),
+    ...(line.ironMgPerKg && { ironMgPerKg: at(line.ironMgPerKg) }),
+    ...(line.vitaminDMcgPerKg && { vitaminDMcgPerKg: at(line.vitaminDMcgPerKg) }),
     ...(collagenOfProtein !== undefined && {
       collagenFraction: round12(collagenOfProtein * proteinFraction),
     }),
@@ -86,27 +147,25 @@ export function collagenOfProtein({ collagenFraction, proteinFraction }: Composi
 
 /**
  * The same material with another fat, where no line of its species applies: what is not fat keeps its own
- * proportions.
+ * proportions, and so do the parts of the fat. Fat tissue has hardly any minerals, so these go with what is not fat;
+ * cholesterol stays, for lean and fat hold about the same of it.
  */
 export function withFat(composition: Composition, fatFraction: number): Composition {
   const fatFree = 1 - composition.fatFraction;
   const scale = fatFree > 0 ? (1 - fatFraction) / fatFree : 0;
-  const scaled = (share: number) => round12(share * scale);
   const fatScale = composition.fatFraction > 0 ? fatFraction / composition.fatFraction : 1;
+  const scaled = (fields: readonly (keyof Composition)[], by: number) =>
+    Object.fromEntries(
+      fields.flatMap((field) => {
+        const value = composition[field];
+        return value === undefined ? [] : [[field, round12(value * by)]];
+      }),
+    );
   return {
     ...composition,
+    ...scaled([...NOT_FAT, ...OF_LEAN], scale),
+    ...scaled(OF_FAT, fatScale),
     fatFraction,
-    waterFraction: scaled(composition.waterFraction),
-    proteinFraction: scaled(composition.proteinFraction),
-    carbohydrateFraction: scaled(composition.carbohydrateFraction),
-    ashFraction: scaled(composition.ashFraction),
-    saltFraction: scaled(composition.saltFraction),
-    ...(composition.collagenFraction !== undefined && {
-      collagenFraction: scaled(composition.collagenFraction),
-    }),
-    ...(composition.saturatedFatFraction !== undefined && {
-      saturatedFatFraction: round12(composition.saturatedFatFraction * fatScale),
-    }),
   };
 }
 

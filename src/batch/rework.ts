@@ -12,7 +12,7 @@ import {
   toText,
   ZERO,
 } from '../exact.ts';
-import type { Composition } from './composition.ts';
+import { type Composition, OF_FAT, OF_LEAN, WHERE_KNOWN } from './composition.ts';
 import { partsOf } from './made-of.ts';
 import { ALLERGENS, isMeat, type MadeOf, type Material, SUBSTANCES } from './material.ts';
 import type { Process } from './product.ts';
@@ -110,13 +110,36 @@ const processMaterial = (
   source: 'mass balance of the process',
 });
 
-const NO_FAT = { saturatedFatFraction: 0, cholesterolMgPerKg: 0, sodiumMgPerKg: 0 } as const;
+const zeroOf = (fields: readonly (typeof WHERE_KNOWN)[number][]): Partial<Composition> =>
+  Object.fromEntries(fields.map((field) => [field, 0]));
+
+const NO_FIGURES = zeroOf(WHERE_KNOWN);
 const WATER_LOST = processMaterial('process-loss-water', 'water lost', 'process loss', {
-  ...NO_FAT,
+  ...NO_FIGURES,
   waterFraction: 1,
 });
-const FAT_LOST = processMaterial('process-loss-fat', 'fat lost', 'process loss', { fatFraction: 1 });
-const WATER_TAKEN_UP = processMaterial('process-water', 'water', 'water', { ...NO_FAT, waterFraction: 1 });
+const WATER_TAKEN_UP = processMaterial('process-water', 'water', 'water', {
+  ...NO_FIGURES,
+  waterFraction: 1,
+});
+
+/**
+ * Fat as the lines have it in the mean. It takes its own parts along; whatever else is known of the lines counts as
+ * staying, so cholesterol and sodium are rather found too high than too low.
+ */
+function fatLostFrom(lines: readonly ReworkLine[]): Material {
+  const totalOf = (field: keyof Composition) =>
+    sum(lines.map(({ material, massKg }) => multiply(massKg, exact(material.composition[field] ?? 0))));
+  const fatKg = totalOf('fatFraction');
+  const known = OF_FAT.filter((field) =>
+    lines.every(({ material }) => material.composition[field] !== undefined),
+  );
+  return processMaterial('process-loss-fat', 'fat lost', 'process loss', {
+    ...zeroOf([...OF_LEAN, 'cholesterolMgPerKg']),
+    ...Object.fromEntries(known.map((field) => [field, round12(ratio(totalOf(field), fatKg))])),
+    fatFraction: 1,
+  });
+}
 
 /** A line as it is, or for rework the lines that it is made of. */
 function openLine(line: ReworkLine): ReworkLine[] {
@@ -173,7 +196,7 @@ function processLines(
     lines.map(({ material, massKg }) => multiply(massKg, exact(material.composition.fatFraction))),
   );
   const fatLostKg = compare(saidKg, fatKg) > 0 ? fatKg : saidKg;
-  return isZero(fatLostKg) ? [] : [{ material: FAT_LOST, massKg: subtract(ZERO, fatLostKg) }];
+  return isZero(fatLostKg) ? [] : [{ material: fatLostFrom(lines), massKg: subtract(ZERO, fatLostKg) }];
 }
 
 /** A part with its kilograms for a kilogram of the whole. */
@@ -211,14 +234,6 @@ function cutOff(value: Exact): Exact {
   if (scale <= MOST_DECIMALS) return value;
   return { digits: digits / 10n ** BigInt(scale - MOST_DECIMALS), scale: MOST_DECIMALS };
 }
-
-/** Constituents that are not determined for every material. */
-const WHERE_KNOWN = [
-  'collagenFraction',
-  'saturatedFatFraction',
-  'cholesterolMgPerKg',
-  'sodiumMgPerKg',
-] as const satisfies readonly (keyof Composition)[];
 
 function meanComposition(lines: readonly ReworkLine[], massKg: Exact): Composition {
   const perKg = quotient(ONE, massKg);

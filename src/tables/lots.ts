@@ -14,6 +14,7 @@ import {
 } from './cells.ts';
 import { readTable } from './csv.ts';
 import { optionalFatSdCell } from './fat-tests.ts';
+import { optionalOriginCell } from './origin.ts';
 
 /**
  * Reads the lots on hand. A lot without a measured fat keeps the figure of its material.
@@ -23,7 +24,8 @@ export function readLots(file: string, text: string, materials: ReadonlyMap<stri
   return readTable(file, text, lotRow(materials)).map(lotOfRow);
 }
 
-function lotRow(materials: ReadonlyMap<string, Material>) {
+/** The row of one lot. Build one for each reading, since it remembers the ids it has seen. */
+export function lotRow(materials: ReadonlyMap<string, Material>) {
   return z
     .object({
       // A supply is known by its lot or, where it has none, by its material: the two must not be confused.
@@ -48,6 +50,9 @@ function lotRow(materials: ReadonlyMap<string, Material>) {
       supplier_establishment: optionalTextCell,
       supplier_lot: optionalTextCell,
       location: optionalTextCell,
+      origin: optionalOriginCell,
+      // Why it must not be used for now.
+      hold: optionalTextCell,
     })
     .superRefine((row, context) => {
       const refuse = (column: keyof typeof row, message: string) =>
@@ -82,7 +87,7 @@ function lotRow(materials: ReadonlyMap<string, Material>) {
     });
 }
 
-function lotOfRow(row: z.output<ReturnType<typeof lotRow>>): Lot {
+export function lotOfRow(row: z.output<ReturnType<typeof lotRow>>): Lot {
   return {
     id: row.lot_id,
     materialId: row.material_id,
@@ -105,5 +110,7 @@ function lotOfRow(row: z.output<ReturnType<typeof lotRow>>): Lot {
     ...(row.supplier_establishment && { supplierEstablishment: row.supplier_establishment }),
     ...(row.supplier_lot && { supplierLot: row.supplier_lot }),
     ...(row.location && { location: row.location }),
+    ...(row.origin && { origin: row.origin }),
+    ...(row.hold && { held: row.hold }),
   };
 }

@@ -6,7 +6,7 @@ import { fractionOfPercent } from '../units.ts';
 import { choiceCell, optionalDecimalCell, textCell } from './cells.ts';
 import { readNumberedTable, TableError, type TableProblem } from './csv.ts';
 
-const CONSTITUENTS = [
+const NEEDED = [
   'water_percent',
   'protein_percent',
   'ash_percent',
@@ -14,7 +14,19 @@ const CONSTITUENTS = [
   'cholesterol_mg_per_100g',
   'sodium_mg_per_100g',
 ] as const;
-type Constituent = (typeof CONSTITUENTS)[number];
+/** What no limit counts: where its line is missing, the figure of a trim is not determined. */
+const OPTIONAL = {
+  trans_fat_percent: 'transFat',
+  monounsaturated_fat_percent: 'monounsaturatedFat',
+  polyunsaturated_fat_percent: 'polyunsaturatedFat',
+  potassium_mg_per_100g: 'potassiumMgPerKg',
+  calcium_mg_per_100g: 'calciumMgPerKg',
+  iron_mg_per_100g: 'ironMgPerKg',
+  vitamin_d_mcg_per_100g: 'vitaminDMcgPerKg',
+} as const satisfies Record<string, keyof TrimLine>;
+type OptionalConstituent = keyof typeof OPTIONAL;
+const OPTIONAL_CONSTITUENTS = Object.keys(OPTIONAL) as OptionalConstituent[];
+type Constituent = (typeof NEEDED)[number] | OptionalConstituent;
 
 /** A line may fall and may start below zero. */
 const signedCell = z
@@ -24,7 +36,7 @@ const signedCell = z
 
 const rowSchema = z.object({
   species: choiceCell(SPECIES),
-  constituent: choiceCell(CONSTITUENTS),
+  constituent: choiceCell([...NEEDED, ...OPTIONAL_CONSTITUENTS]),
   intercept: signedCell,
   slope_per_fat_percent: signedCell,
   residual_sd: optionalDecimalCell,
@@ -35,10 +47,10 @@ const rowSchema = z.object({
 });
 
 /**
- * Reads trim-lines.csv: per species one line of each constituent against fat percent, in percent or
- * milligrams per 100 g.
- * @returns the lines in fractions and milligrams per kilogram against the fat fraction.
- * @throws TableError also when a species lacks a constituent or has it twice.
+ * Reads trim-lines.csv: per species one line of each constituent against fat percent, in percent,
+ * milligrams or micrograms per 100 g.
+ * @returns the lines in fractions, milligrams or micrograms per kilogram against the fat fraction.
+ * @throws TableError also when a species lacks a constituent that it needs or has one twice.
  */
 export function readTrimLines(file: string, text: string): Map<Species, TrimLine> {
   const problems: TableProblem[] = [];
@@ -55,7 +67,7 @@ export function readTrimLines(file: string, text: string): Map<Species, TrimLine
     );
   }
   for (const [species, lines] of bySpecies) {
-    const missing = CONSTITUENTS.filter((constituent) => !lines.has(constituent));
+    const missing = NEEDED.filter((constituent) => !lines.has(constituent));
     if (missing.length > 0) {
       problems.push({ file, column: 'constituent', message: `${species} lacks ${missing.join(', ')}` });
     }
@@ -66,7 +78,7 @@ export function readTrimLines(file: string, text: string): Map<Species, TrimLine
 
 /** Percent against percent is a fraction against a fraction of the same slope. */
 function lineOf(constituent: Constituent, intercept: number, slope: number): Line {
-  if (!constituent.endsWith('_mg_per_100g')) return { intercept: fractionOfPercent(intercept), slope };
+  if (!constituent.endsWith('_per_100g')) return { intercept: fractionOfPercent(intercept), slope };
   return { intercept: times(intercept, 10), slope: times(slope, 1000) };
 }
 
@@ -80,6 +92,12 @@ function trimLineOf(species: Species, lines: ReadonlyMap<Constituent, Line>): Tr
     saturatedFat: line('saturated_fat_percent'),
     cholesterolMgPerKg: line('cholesterol_mg_per_100g'),
     sodiumMgPerKg: line('sodium_mg_per_100g'),
+    ...Object.fromEntries(
+      OPTIONAL_CONSTITUENTS.flatMap((constituent) => {
+        const known = lines.get(constituent);
+        return known ? [[OPTIONAL[constituent], known]] : [];
+      }),
+    ),
   };
 }
 

@@ -107,6 +107,33 @@ describe('rework that went through its process', () => {
     expect(cooked.composition.proteinFraction).toBeCloseTo(0.158125, 12);
   });
 
+  it('lost fat with its share of saturated fat, and no minerals', () => {
+    const known = { sodiumMgPerKg: 500, ironMgPerKg: 20, cholesterolMgPerKg: 600 };
+    const fats = new Map([
+      ['pork', 0.08],
+      ['beef', 0.1],
+    ]);
+    const told = TEN_KG.map(({ material, massKg }) => ({
+      material: {
+        ...material,
+        composition: {
+          ...material.composition,
+          ...known,
+          saturatedFatFraction: fats.get(material.id) ?? 0,
+        },
+      },
+      massKg,
+    }));
+    const { composition } = made(told, { finishedKg: exact('8') });
+    // 5 kg × 0.08 + 2 kg × 0.1 = 0.6 of 1.4 kg fat; what is left is 1 kg fat in 8 kg.
+    expect(composition.saturatedFatFraction).toBeCloseTo((0.6 / 1.4) * 0.125, 9);
+    // All of 10 kg stays in 8 kg.
+    expect(composition.sodiumMgPerKg).toBeCloseTo(625, 9);
+    expect(composition.ironMgPerKg).toBeCloseTo(25, 9);
+    expect(composition.cholesterolMgPerKg).toBeCloseTo(750, 9);
+    expect(composition).not.toHaveProperty('potassiumMgPerKg');
+  });
+
   it('that gained weight took up water', () => {
     const heavier = made(TEN_KG, { finishedKg: exact('10.24') });
     expect(heavier.madeOf?.at(-1)?.material).not.toMatchObject({ kind: 'process loss', id: 'process-water' });

@@ -61,6 +61,18 @@ test('a test may bring its own standard deviation, in a column that may be left 
   ]);
 });
 
+test('an origin is one country or one for each step, in a column that may be left out', () => {
+  const row = (id: string) => `${id},beef-trim-85,1,kg,2,kg,,,,,2026-08-12,,,chilled,,,`;
+  const rows = [`${row('X')},US`, `${row('Y')},slaughtered US;  born MX; raised CA`, `${row('Z')},`];
+  const lots = readLots('lots.csv', [`${HEADER},origin`, ...rows].join('\n'), materials);
+  expect(lots.map(({ origin }) => origin)).toStrictEqual([
+    { bornIn: 'US', raisedIn: 'US', slaughteredIn: 'US' },
+    { bornIn: 'MX', raisedIn: 'CA', slaughteredIn: 'US' },
+    undefined,
+  ]);
+  expect(lots[2]).not.toHaveProperty('origin');
+});
+
 test('a measured fat of 0 is a measurement', () => {
   const [lot] = read('X,beef-trim-85,1,kg,2,kg,,,0,NIR,2026-08-12,,,chilled,,,');
   expect(lot?.measuredFat).toEqual({ fatFraction: 0, method: 'NIR' });
@@ -121,6 +133,20 @@ describe('a broken file says what to do', () => {
     ['use-by-before-packed', 'row 3, use_by_date, "2026-11-25": is before packed_date 2026-11-30'],
     ['unknown-unit', 'row 3, unit, "stone": is none of: kg, g, lb, oz'],
     ['unknown-state', 'row 3, state, "warm": is none of: chilled, frozen'],
+    ['unknown-country', 'row 3, origin, "UK": is no country; write its two capital letters'],
+    [
+      'origin-incomplete',
+      'row 3, origin, "born MX; raised US": does not say where they were slaughtered; write one country, such as US',
+    ],
+    ['origin-twice', 'row 3, origin, "born MX; born US; raised US": says twice where they were born'],
+    [
+      'origin-without-step',
+      'row 3, origin, "from Mexico": has "from Mexico", which is no step with its country; write one country',
+    ],
+    [
+      'origin-country-in-words',
+      'row 3, origin, "born MX; raised US; slaughtered Kansas": has "Kansas", which is no country',
+    ],
     ['duplicate-lot', 'row 3, lot_id, "L-1": stands twice; give each lot its own id'],
     ['id-of-a-material', 'row 3, lot_id, "beef-trim-85": is the id of a material; give the lot another id'],
     ['box-without-unit', 'row 2, box_unit, "": is empty; write the unit of the box weight'],

@@ -18,6 +18,34 @@ const tables = readdirSync(join(FOLDER, 'materials')).map((name) => {
 });
 const rows = tables.flatMap((table) => table.rows);
 const materials = loadMaterials(FOLDER);
+
+/** Columns of the materials and of usda-sr.csv that say the same. */
+const USDA_COLUMNS = {
+  water_percent: 'water_g',
+  fat_percent: 'fat_g',
+  protein_percent: 'protein_g',
+  carbohydrate_percent: 'carbohydrate_g',
+  ash_percent: 'ash_g',
+  saturated_fat_percent: 'saturated_g',
+  trans_fat_percent: 'trans_g',
+  monounsaturated_fat_percent: 'mono_g',
+  polyunsaturated_fat_percent: 'poly_g',
+  fiber_percent: 'fibre_g',
+  sugars_percent: 'sugars_g',
+  cholesterol_mg_per_100g: 'cholesterol_mg',
+  sodium_mg_per_100g: 'sodium_mg',
+  potassium_mg_per_100g: 'potassium_mg',
+  calcium_mg_per_100g: 'calcium_mg',
+  iron_mg_per_100g: 'iron_mg',
+  vitamin_d_mcg_per_100g: 'vitamin_d_mcg',
+} as const;
+
+function isPartOfNothing(row: Record<string, string>, column: string): boolean {
+  if (['fiber_percent', 'sugars_percent'].includes(column)) return Number(row.carbohydrate_percent) === 0;
+  const ofFat = /fat_percent$|^cholesterol|^vitamin_d/.test(column) && column !== 'fat_percent';
+  return ofFat && Number(row.fat_percent) === 0;
+}
+
 const get = (id: string): Material => {
   const material = materials.get(id);
   if (!material) throw new Error(`no material ${id}`);
@@ -52,35 +80,61 @@ describe('the tables of materials', () => {
     );
     const numbered = rows.filter((row) => row.ndb_no);
     expect(numbered.length).toBeGreaterThan(150);
-    const figures = (row: Record<string, string | undefined>, columns: string[]) =>
+    const figures = (row: Record<string, string | undefined>, columns: readonly string[]) =>
       columns.map((column) => (row[column] ? Number(row[column]) : undefined));
     for (const row of numbered) {
-      expect(
-        figures(row, [
-          'water_percent',
-          'fat_percent',
-          'protein_percent',
-          'carbohydrate_percent',
-          'ash_percent',
-          'saturated_fat_percent',
-          'cholesterol_mg_per_100g',
-          'sodium_mg_per_100g',
-        ]),
-        row.material_id,
-      ).toEqual(
-        figures(usda.get(row.ndb_no ?? '') ?? {}, [
-          'water_g',
-          'fat_g',
-          'protein_g',
-          'carbohydrate_g',
-          'ash_g',
-          'saturated_g',
-          'cholesterol_mg',
-          'sodium_mg',
-        ]),
+      const source = usda.get(row.ndb_no ?? '') ?? {};
+      const [own, theirs] = [Object.keys(USDA_COLUMNS), Object.values(USDA_COLUMNS)];
+      // What the source does not tell is empty, but 0 where there is nothing that it could be a part of.
+      const expected = figures(source, theirs).map(
+        (figure, index) => figure ?? (isPartOfNothing(row, own[index] ?? '') ? 0 : undefined),
       );
+      expect(figures(row, own), row.material_id).toEqual(expected);
       expect(row.source, row.material_id).toContain(`USDA SR28 NDB ${row.ndb_no}`);
     }
+  });
+
+  it('tell the figures of a panel for most rows of the source', () => {
+    const numbered = rows.filter((row) => row.ndb_no);
+    const filled = (column: string) => numbered.filter((row) => row[column]).length / numbered.length;
+    for (const column of ['potassium_mg_per_100g', 'calcium_mg_per_100g', 'iron_mg_per_100g']) {
+      expect(filled(column), column).toBe(1);
+    }
+    expect(filled('fiber_percent')).toBeGreaterThan(0.99);
+    expect(filled('sugars_percent')).toBeGreaterThan(0.8);
+    expect(filled('trans_fat_percent')).toBeGreaterThan(0.55);
+  });
+
+  // 21 CFR 101.9(c)(6)(iii), from memory, verify: sugars added in processing or packaged as such, from syrups and honey.
+  it('count all sugars of a sweetener as added, those of anything else never', () => {
+    const unknown: string[] = [];
+    for (const { id, kind, trimLine, composition } of materials.values()) {
+      const { sugarsFraction, addedSugarsFraction } = composition;
+      if (addedSugarsFraction === undefined) unknown.push(id);
+      else if (kind === 'sweetener') expect(addedSugarsFraction, id).toBe(sugarsFraction);
+      else expect(addedSugarsFraction, id).toBe(0);
+      if (trimLine) expect(sugarsFraction, id).toBe(0);
+    }
+    // Their sugars differ between suppliers, or are partly added and partly their own.
+    expect(unknown.sort()).toEqual([
+      'bread-crumbs',
+      'cereal',
+      'collagen-casing',
+      'corn-syrup-solids',
+      'cranberry-dried',
+      'honey-powder',
+      'maltodextrin',
+      'smoke-flavor',
+    ]);
+  });
+
+  // By the standard atomic weights of IUPAC: K 39.098, C 12.011, H 1.008, O 15.999.
+  it('work out the potassium of a salt from its formula', () => {
+    const lactate = 39.098 / (3 * 12.011 + 5 * 1.008 + 39.098 + 3 * 15.999);
+    const { potassiumMgPerKg, sodiumMgPerKg, calciumMgPerKg } = get('potassium-lactate-60').composition;
+    expect(potassiumMgPerKg).toBeCloseTo(0.6 * lactate * 1e6, -2);
+    expect([sodiumMgPerKg, calciumMgPerKg]).toEqual([0, 0]);
+    expect(get('dextrose').composition.addedSugarsFraction).toBe(0.9091);
   });
 
   it('count collagen as hydroxyproline times 8', () => {
@@ -139,6 +193,11 @@ describe('the tables of materials', () => {
     ['eggs', /egg/],
     ['sesame', /sesame/],
     ['tree nuts', /pistachio/],
+    ['mustard', /mustard/],
+    ['celery', /celery/],
+    ['barley', /barley|beer/],
+    ['oats', /^oat/],
+    ['rye', /rye/],
   ] as const)('name the allergen %s on every material that holds it', (allergen, ids) => {
     const expected = [...materials.keys()].filter((id) => ids.test(id));
     const carrying = [...materials.values()].filter(({ allergens }) => allergens.includes(allergen));
@@ -146,9 +205,11 @@ describe('the tables of materials', () => {
     expect(carrying.map(({ id }) => id)).toEqual(expected);
   });
 
-  it('put no allergen on meat, spices and cures', () => {
+  it('put no allergen on meat, cures and salt, and on spices only mustard and celery', () => {
     for (const material of materials.values()) {
-      if (isMeat(material) || ['spice', 'cure', 'salt'].includes(material.kind)) {
+      const ofSpice = material.allergens.every((allergen) => ['mustard', 'celery'].includes(allergen));
+      if (material.kind === 'spice') expect(ofSpice, material.id).toBe(true);
+      if (isMeat(material) || ['cure', 'salt'].includes(material.kind)) {
         expect(material.allergens, material.id).toEqual([]);
       }
     }
@@ -170,10 +231,10 @@ describe('a broken table of materials', () => {
     ['unknown-species', /row 2, species, "elk": is none of: beef/],
     ['meat-without-species', /row 2, species, is empty; heart meat comes from a species/],
     ['seasoning-with-species', /row 2, species, leave it empty; salt is not from the carcass/],
-    ['unknown-allergen', /row 2, allergens, "mustard": is none of: milk/],
+    ['unknown-allergen', /row 2, allergens, "buckwheat": is none of: milk/],
     ['duplicate-id', /row 3, material_id, "salt" stands already in .*duplicate-id.csv, row 2/],
-    ['empty-id', /row 2, material_id, "": is no id; write lower-case letters/],
-    ['id-in-capitals', /row 2, material_id, "Salt": is no id/],
+    ['empty-id', /row 2, material_id, "": is no id; write letters/],
+    ['id-with-a-space', /row 2, material_id, "sea salt": is no id/],
     ['unknown-substance', /row 2, substances, .*has "pink 6.25"; write a name and its percent/],
     ['substances-over-100', /row 2, substances, add up to 105.25 percent, above 100/],
     ['empty-source', /row 2, source, "": is empty; fill it in/],
@@ -181,6 +242,9 @@ describe('a broken table of materials', () => {
     ['lean-and-composition', /row 2, lean_percent, give lean_percent or a composition, not both/],
     ['lean-without-lines', /row 2, lean_percent, trim-lines.csv has no lines of goat/],
     ['collagen-over-protein', /row 2, collagen_percent, is above protein_percent/],
+    ['fiber-over-carbohydrate', /row 2, fiber_percent, is above carbohydrate_percent/],
+    ['added-over-sugars', /row 2, added_sugars_percent, is above sugars_percent/],
+    ['unknown-country', /row 2, made_in, "UK": is no country; write its two capital letters/],
     ['short-row', /row 2, Invalid Record Length/],
   ];
 
@@ -214,6 +278,16 @@ describe('a folder of tables', () => {
 
   const trim = (id: string) =>
     `material_id,name,declared_name,kind,species,lean_percent,source\n${id},Trim,beef,skeletal meat,beef,80,made up\n`;
+
+  it('may say where a material was made, and may leave out all that no limit needs', () => {
+    const header = 'material_id,name,declared_name,kind,water_percent,fat_percent,protein_percent';
+    const old = `${header},carbohydrate_percent,ash_percent,source\nx,X,x,spice,10,5,10,60,10,made up\n`;
+    const made = old.replace(',source', ',made_in,source').replace(',made up', ',IN,made up');
+    const [before, after] = [old, made].map((text) => readMaterials('x.csv', text, new Map())[0]);
+    expect(before?.composition).not.toHaveProperty('fiberFraction');
+    expect(before).not.toHaveProperty('madeIn');
+    expect(after).toEqual({ ...before, madeIn: 'IN' });
+  });
 
   it('is read whole, other files left alone', () => {
     const folder = folderOf({ 'a.csv': trim('trim-a'), 'b.csv': trim('trim-b'), 'notes.txt': 'no table' });

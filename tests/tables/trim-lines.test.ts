@@ -6,8 +6,10 @@ import {
   FITTED_SPECIES,
   type FittedSpecies,
   fitTrimLines,
+  LEAST_ROWS,
   leastSquares,
   lineErrors,
+  nutrientErrorTable,
   readUsdaRows,
   rowsOfSpecies,
   trimLinesCsv,
@@ -77,11 +79,24 @@ describe('trim-lines.csv', () => {
     // The README pads its tables for reading.
     const unpadded = (table: string) => table.replace(/ +/g, ' ').replace(/-{3,}/g, '---');
     const readme = readFileSync(new URL('README.md', FOLDER), 'utf8');
-    expect(unpadded(readme)).toContain(unpadded(errorTable(usda)));
+    for (const table of [errorTable(usda), nutrientErrorTable(usda)]) {
+      expect(unpadded(readme)).toContain(unpadded(table));
+    }
   });
 
   it('holds a line of every fitted species', () => {
     expect([...lines.keys()]).toEqual([...FITTED_SPECIES]);
+  });
+
+  it('leaves out what too few rows tell', () => {
+    for (const { rows, species, constituent } of fitted) {
+      expect(rows, `${species} ${constituent}`).toBeGreaterThanOrEqual(LEAST_ROWS);
+    }
+    const without = (field: 'transFat' | 'vitaminDMcgPerKg' | 'potassiumMgPerKg') =>
+      [...lines].flatMap(([species, line]) => (line[field] ? [] : [species]));
+    expect(without('transFat')).toEqual(['lamb']);
+    expect(without('vitaminDMcgPerKg')).toEqual(['lamb']);
+    expect(without('potassiumMgPerKg')).toEqual([]);
   });
 
   it.each(FITTED_SPECIES)('judges %s on rows it did not fit', (species) => {
@@ -99,7 +114,7 @@ describe('trim-lines.csv', () => {
 });
 
 /**
- * Bounds in percent points just above the measured figures: mean size of the error and the worst one. Ground meat
+ * Bounds in percent points, mg or µg just above the measured figures: mean size of the error and the worst one. Ground meat
  * holds more gristle than whole cuts, so the beef lines give it about one point too much protein; one row of
  * ground veal and of ground chicken proves little.
  */
@@ -115,6 +130,16 @@ const BOUNDS: [
   ['beef', 'heldOut', 'protein_percent', 55, 0.7, 1.5],
   ['beef', 'ground', 'water_percent', 9, 1.3, 2.9],
   ['beef', 'ground', 'protein_percent', 9, 1.0, 1.7],
+  ['beef', 'ground', 'saturated_fat_percent', 9, 0.5, 0.9],
+  ['beef', 'ground', 'cholesterol_mg_per_100g', 9, 2.5, 6.2],
+  ['beef', 'ground', 'sodium_mg_per_100g', 9, 5.2, 10.7],
+  ['beef', 'ground', 'trans_fat_percent', 8, 0.05, 0.19],
+  ['beef', 'ground', 'monounsaturated_fat_percent', 9, 0.38, 0.96],
+  ['beef', 'ground', 'polyunsaturated_fat_percent', 9, 0.15, 0.45],
+  ['beef', 'ground', 'potassium_mg_per_100g', 8, 15, 42],
+  ['beef', 'ground', 'calcium_mg_per_100g', 9, 5.9, 12.4],
+  ['beef', 'ground', 'iron_mg_per_100g', 9, 0.15, 0.3],
+  ['beef', 'ground', 'vitamin_d_mcg_per_100g', 6, 0.05, 0.09],
   ['veal', 'heldOut', 'water_percent', 5, 0.15, 0.2],
   ['veal', 'heldOut', 'protein_percent', 5, 0.35, 1.0],
   ['veal', 'ground', 'water_percent', 1, 2.0, 2.0],
@@ -192,10 +217,12 @@ describe('the beef lines at 20 percent fat against the published line of USDA fo
 });
 
 describe('reading trim lines', () => {
-  it('turns percent and mg per 100 g into fractions and mg per kg', () => {
+  it('turns percent, mg and µg per 100 g into fractions, mg and µg per kg', () => {
     const pork = lines.get('pork');
     expect(pork?.water).toEqual({ intercept: 0.768628, slope: -0.76905 });
     expect(pork?.cholesterolMgPerKg).toEqual({ intercept: 603.448, slope: 460.28 });
+    expect(pork?.transFat).toEqual({ intercept: -0.000124, slope: 0.00904 });
+    expect(pork?.vitaminDMcgPerKg).toEqual({ intercept: 1.55, slope: 53.16 });
   });
 
   it.each([

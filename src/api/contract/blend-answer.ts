@@ -226,6 +226,7 @@ export const batchSheetAnswerSchema = z
         drafts: z.int().meta({ description: 'Weighings it takes where the scale cannot carry it at once.' }),
         perLoad: both,
         asked: z.string().optional(),
+        cure: z.literal(true).optional().meta({ description: 'Whether the line is a cure.' }),
       }),
     ),
     mixing: z.array(z.string()),

@@ -1,11 +1,12 @@
 import { z } from 'zod';
-import { MOST_MAIN_PARTS, MOST_PARTS } from '../../batch/composition.ts';
 import { LOT_STATES } from '../../batch/lot.ts';
 import { ALLERGENS, MATERIAL_KINDS, SPECIES, SUBSTANCES } from '../../batch/material.ts';
 import { floorSchema, shareField } from '../../tables/floor.ts';
 import { certainLimitSchema, houseRulesSchema } from '../../tables/house-rules.ts';
 import { choiceField, fractionField, record, refuseRepeats, remedy, shown } from '../../tables/json.ts';
 import { productSchema } from '../../tables/products.ts';
+import { compositionSchema } from './composition.ts';
+import { countrySchema, originSchema } from './origin.ts';
 import {
   dateSchema,
   idSchema,
@@ -45,63 +46,10 @@ export const lotSchema = record(
     supplierEstablishment: textSchema(40).optional(),
     supplierLot: textSchema(80).optional(),
     location: textSchema(80).optional(),
+    origin: originSchema.optional(),
   },
   'must be a lot with id, materialId, onHand and cost',
 ).meta({ id: 'LotInput', description: 'A lot on hand.' });
-
-const perKg = z
-  .number(remedy('must be a number'))
-  .min(0, remedy('must not be negative'))
-  .max(1e6, remedy('must be at most 1000000'));
-
-const compositionSchema = record(
-  {
-    waterFraction: fractionField,
-    fatFraction: fractionField,
-    proteinFraction: fractionField,
-    carbohydrateFraction: fractionField.default(0),
-    ashFraction: fractionField.default(0),
-    saltFraction: fractionField.optional().meta({ description: 'What substances say of salt when absent.' }),
-    collagenFraction: fractionField.optional(),
-    saturatedFatFraction: fractionField.optional(),
-    cholesterolMgPerKg: perKg.optional(),
-    sodiumMgPerKg: perKg.optional(),
-  },
-  'must be a composition with waterFraction, fatFraction and proteinFraction',
-)
-  .superRefine((composition, context) => {
-    const { waterFraction, fatFraction, proteinFraction, carbohydrateFraction, ashFraction } = composition;
-    const refuse = (path: string[], message: string) => context.addIssue({ code: 'custom', path, message });
-    const main = waterFraction + fatFraction + proteinFraction;
-    const all = main + carbohydrateFraction + ashFraction;
-    if (main > MOST_MAIN_PARTS) {
-      refuse(
-        [],
-        `water ${waterFraction}, fat ${fatFraction} and protein ${proteinFraction} add up to ${short(main)}, more than the whole; correct one of them`,
-      );
-    } else if (all > MOST_PARTS) {
-      refuse(
-        [],
-        `its five parts add up to ${short(all)}, more than separate tests explain; correct one of them`,
-      );
-    }
-    const parts = [
-      ['collagenFraction', composition.collagenFraction, 'proteinFraction', proteinFraction],
-      ['saturatedFatFraction', composition.saturatedFatFraction, 'fatFraction', fatFraction],
-    ] as const;
-    for (const [name, part = 0, wholeName, whole] of parts) {
-      if (part > whole)
-        refuse(
-          [name],
-          `${part} is more than ${wholeName} ${whole}, of which it is a part; correct one of the two`,
-        );
-    }
-  })
-  .meta({
-    id: 'Composition',
-    description:
-      'Shares of one kilogram; water, fat and protein together at most 1, a hair more for separate tests.',
-  });
 
 export const materialSchema = record(
   {
@@ -120,6 +68,7 @@ export const materialSchema = record(
       .default({}),
     allergens: listSchema(choiceField(ALLERGENS), ALLERGENS.length, 'allergens').default([]),
     subIngredients: listSchema(textSchema(200), MOST, 'names').default([]),
+    madeIn: countrySchema.optional().meta({ description: 'Where it was made, for what is no meat.' }),
     source: textSchema(300).default('given with the request'),
   },
   'must be a material with id, name, declaredName, kind and composition',
@@ -239,10 +188,6 @@ export const blendRequestSchema = record(
   },
   'must be an object with product and batchSize',
 ).meta({ id: 'BlendRequest' });
-
-function short(value: number): number {
-  return Number(value.toPrecision(6));
-}
 
 export type BlendRequest = z.output<typeof blendRequestSchema>;
 export type LotInput = z.output<typeof lotSchema>;

@@ -5,6 +5,7 @@ import { choiceField, isSensibleMass, record, remedy, shown } from '../../tables
 import { kilograms } from '../../units.ts';
 import { lotSchema } from './blend-request.ts';
 import { fatTestAnswer, testSchema } from './fat-tests.ts';
+import { originSchema } from './origin.ts';
 import { page, paged, query } from './pages.ts';
 import { dateSchema, idSchema, massSchema, priceSchema, reasonSchema, textSchema } from './quantities.ts';
 
@@ -51,6 +52,10 @@ export const lotAnswer = z
     supplierEstablishment: z.string().optional(),
     supplierLot: z.string().optional(),
     location: z.string().optional(),
+    origin: z
+      .object({ bornIn: z.string(), raisedIn: z.string(), slaughteredIn: z.string() })
+      .optional()
+      .meta({ description: 'Countries through which its animals went; absent when not told.' }),
     held: z.string().optional().meta({ description: 'Why it is on hold; absent when it may be used.' }),
     packs: z
       .object({
@@ -86,7 +91,7 @@ const boxes = record(
 );
 
 const { cost, measuredFat, receivedDate, packedDate, useByDate, state } = lotSchema.shape;
-const { supplierEstablishment, supplierLot, location, materialId } = lotSchema.shape;
+const { supplierEstablishment, supplierLot, location, origin, materialId } = lotSchema.shape;
 
 export const receiveSchema = record(
   {
@@ -103,6 +108,7 @@ export const receiveSchema = record(
     supplierEstablishment,
     supplierLot,
     location,
+    origin,
     measuredFat: measuredFat.meta({ description: 'The figure that it came with.' }),
     test: testSchema.optional().meta({ description: 'A fat test made here on its receipt.' }),
     hold: reasonSchema.optional().meta({ description: 'Why it is put on hold at once.' }),
@@ -132,6 +138,7 @@ export const lotChangeSchema = record(
     cost: priceSchema.optional().meta({ description: 'Only for those who may plan.' }),
     supplierEstablishment: erasable(textSchema(40)),
     supplierLot: erasable(textSchema(80)),
+    origin: erasable(originSchema),
     box: erasable(massSchema),
   },
   'must be an object with the fields to change; null takes a field away',

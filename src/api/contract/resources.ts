@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { MATERIAL_KINDS, SPECIES } from '../../batch/material.ts';
+import { LANGUAGES, PAPERS } from '../../batch/plant.ts';
 import { COOKINGS } from '../../batch/product.ts';
 import { choiceField } from '../../tables/json.ts';
 import { laboratoryAnswer, limitAnswer } from './blend-answer.ts';
+import { compositionAnswer } from './composition.ts';
 import { page, paged, query } from './pages.ts';
 import { dateSchema, idSchema, textSchema } from './quantities.ts';
 
@@ -38,21 +40,11 @@ export const materialAnswer = z
     declaredName: z.string(),
     kind: z.string(),
     species: z.string().optional(),
-    composition: z.object({
-      waterFraction: z.number(),
-      fatFraction: z.number(),
-      proteinFraction: z.number(),
-      carbohydrateFraction: z.number(),
-      ashFraction: z.number(),
-      saltFraction: z.number(),
-      collagenFraction: z.number().optional(),
-      saturatedFatFraction: z.number().optional(),
-      cholesterolMgPerKg: z.number().optional(),
-      sodiumMgPerKg: z.number().optional(),
-    }),
+    composition: compositionAnswer,
     substances: z.record(z.string(), z.number()),
     allergens: z.array(z.string()),
     subIngredients: z.array(z.string()),
+    madeIn: z.string().optional().meta({ description: 'Country in which it was made.' }),
     source: z.string(),
     own: z.boolean().meta({ description: "Whether it is the plant's own; the others stand in the tables." }),
     version: z.int().optional().meta({ description: 'Of a material of the plant.' }),
@@ -114,6 +106,16 @@ export const plantAnswer = z.object({
       capacity: z.number(),
     }),
   ),
+  address: z.array(z.string()).optional().meta({ description: 'As it stands on labels, line by line.' }),
+  printing: z
+    .object({
+      paper: z.enum(PAPERS).optional(),
+      language: z.enum(LANGUAGES).optional(),
+      labelStock: z.string().optional(),
+      priceCode: z.object({ numberSystem: z.literal('2'), priceVerifier: z.boolean() }).optional(),
+    })
+    .optional()
+    .meta({ description: 'How the plant prints, where a request says nothing else.' }),
   version: z.int(),
   settings: z.unknown().meta({ description: 'All of it in the form that PUT /v1/plant takes.' }),
 });
