@@ -1,27 +1,85 @@
-import { ALLERGENS, type Allergen } from '../batch/material.ts';
-import { type LabelLine, putIn } from './put-in.ts';
+import type { Allergen, Material } from '../batch/material.ts';
+import { type DeclaredAllergen, kindsOf, speaksOf } from './allergen-words.ts';
+import { type AllergenGroup, cite, type Market } from './markets/market.ts';
+import { title } from './names/named.ts';
+import { type LabelBatch, putIn } from './put-in.ts';
+import { type Sulfites, sulfitesOf } from './sulfites.ts';
 
 export interface AllergenDeclaration {
-  readonly allergens: readonly Allergen[];
-  /** 'Contains: Milk, Tree nuts (pistachio).' or undefined when no material of the batch lists one. */
+  /** Those of the list of the market, in the order of its law, sulfites last. */
+  readonly allergens: readonly DeclaredAllergen[];
+  /** 'Contains: Milk, Tree nuts (pistachio).'; absent where none is listed or the market has no such line. */
   readonly text?: string;
+  /** Whether they stand out in the ingredient statement. */
+  readonly emphasized?: boolean;
+  /** Sulfur dioxide of the finished product in mg/kg, where any went in. */
+  readonly sulfitesMgPerKg?: number;
+  readonly citation?: string;
 }
 
-/** Groups that are declared by the kind of nut, fish or shellfish (21 U.S.C. 343(w)(2); from memory, verify). */
-const NAMED_BY_KIND: readonly Allergen[] = ['tree nuts', 'fish', 'crustacean shellfish'];
+/** Every allergen of the market's list that any material of the batch, of its rework or its casing has. */
+export function allergenDeclaration(
+  { allergens: rules }: Market,
+  batch: LabelBatch,
+  casing?: Material,
+): AllergenDeclaration {
+  const materials = materialsOf(batch, casing);
+  const sulfites = sulfitesOf(batch, rules.sulfites);
+  const present = rules.groups.filter(({ of }) =>
+    materials.some(({ allergens }) => of.some((allergen) => allergens.includes(allergen))),
+  );
+  const allergens: DeclaredAllergen[] = [
+    ...new Set(present.flatMap(({ of }) => of).filter((allergen) => has(materials, allergen))),
+    ...(isAllergen(sulfites, rules.sulfites.isAllergen) ? (['sulfites'] as const) : []),
+  ];
+  const words = [
+    ...present.map((group) => groupText(group, materials)),
+    ...(allergens.includes('sulfites') ? [title(rules.sulfites.word)] : []),
+  ];
+  return {
+    allergens,
+    ...(rules.containsLine && words.length > 0 && { text: `Contains: ${words.join(', ')}.` }),
+    emphasized: rules.emphasized,
+    ...(sulfites && { sulfitesMgPerKg: sulfites.mgPerKg }),
+    citation: cite(rules),
+  };
+}
 
-/** Every allergen that any material of the batch lists, within rework too, in the order of the law. */
-export function allergenDeclaration(lines: readonly LabelLine[]): AllergenDeclaration {
-  const ingredients = putIn(lines);
-  const carriers = (allergen: Allergen) =>
-    ingredients.filter(({ material }) => material.allergens.includes(allergen));
-  const allergens = ALLERGENS.filter((allergen) => carriers(allergen).length > 0);
-  if (allergens.length === 0) return { allergens };
-  const words = allergens.map((allergen) => {
-    const name = allergen.charAt(0).toUpperCase() + allergen.slice(1);
-    if (!NAMED_BY_KIND.includes(allergen)) return name;
-    const kinds = [...new Set(carriers(allergen).map(({ material }) => material.declaredName))];
-    return `${name} (${kinds.join(', ')})`;
-  });
-  return { allergens, text: `Contains: ${words.join(', ')}.` };
+/**
+ * Names that speak of an allergen of the market which the table of their material does not list: a hint that the table
+ * is wrong, for whoever prints the label.
+ */
+export function unlistedAllergens({ allergens: { groups } }: Market, batch: LabelBatch): string[] {
+  const onList = new Set(groups.flatMap(({ of }) => of));
+  return [...new Set(materialsOf(batch))].flatMap(({ name, declaredName, subIngredients, allergens }) =>
+    [...onList]
+      .filter((allergen) => !allergens.includes(allergen))
+      .filter((allergen) => [declaredName, ...subIngredients].some((text) => speaksOf(text, allergen)))
+      .map(
+        (allergen) =>
+          `${name} speaks of ${allergen} in its name or parts, but its table lists no ${allergen}`,
+      ),
+  );
+}
+
+function materialsOf({ lines }: LabelBatch, casing?: Material): Material[] {
+  return [...putIn(lines).map(({ material }) => material), ...(casing ? [casing] : [])];
+}
+
+function has(materials: readonly Material[], allergen: Allergen): boolean {
+  return materials.some(({ allergens }) => allergens.includes(allergen));
+}
+
+function isAllergen(sulfites: Sulfites | undefined, ofThisMarket: boolean): boolean {
+  return ofThisMarket && sulfites?.isDeclared === true;
+}
+
+function groupText({ word, of, byKind }: AllergenGroup, materials: readonly Material[]): string {
+  if (!byKind) return title(word);
+  const kinds = materials.flatMap((material) =>
+    of
+      .filter((allergen) => material.allergens.includes(allergen))
+      .flatMap((allergen) => kindsOf(material, allergen)),
+  );
+  return `${title(word)} (${[...new Set(kinds)].join(', ')})`;
 }

@@ -2,28 +2,47 @@ import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import type { Standard } from '../rules/standard.ts';
-import { fatPercentOf } from '../units.ts';
-import { type AllergenDeclaration, allergenDeclaration } from './allergens.ts';
+import { fixed } from '../units.ts';
+import { type AllergenDeclaration, allergenDeclaration, unlistedAllergens } from './allergens.ts';
+import { type DeclaredClaim, testedClaims } from './claims.ts';
 import { type IngredientStatement, ingredientStatement } from './ingredient-statement.ts';
+import { type Keeping, keeping } from './keeping.ts';
+import { leanPair } from './lean-pair.ts';
+import { marketOf } from './markets/all.ts';
+import type { Market } from './markets/market.ts';
 import { type DeclaredMeatContent, meatContent } from './meat-content.ts';
+import { title } from './names/named.ts';
+import type { Nutrition } from './nutrition/nutrition.ts';
+import { nutritionOf } from './nutrition/of-batch.ts';
+import { notOfUnitedStates, originLines } from './origin.ts';
 import { type Duty, type ProductName, productName } from './product-name.ts';
 import type { LabelBatch } from './put-in.ts';
 
-/** What the label of one batch must say. Layout, type size and nutrition facts are not part of it. */
-export interface Declaration extends ProductName {
+/**
+ * What the label of one batch must say. Layout and type size are not part of it. Labels that were kept by an earlier
+ * version lack what is optional here.
+ */
+export interface Declaration extends ProductName, Partial<Keeping> {
   readonly ingredients: IngredientStatement;
   readonly allergens: AllergenDeclaration;
-  /** Lean and fat together, for ground product only. */
+  /** Lean and fat together, for ground product whose fat allows it. */
   readonly leanPair?: Duty;
   /** Meat as the label must count it, where the law adjusts it. */
   readonly meatContent?: DeclaredMeatContent;
-  readonly storage?: Duty;
-  readonly safeHandling?: Duty;
-  readonly inspection?: Duty;
+  /** What the plant wants to claim, each tested; `claimsToPrint` names those that hold. */
+  readonly claims?: readonly DeclaredClaim[];
+  /** Where the animals lived, where that must be told. */
+  readonly origin?: readonly Duty[];
+  /** Absent where nothing went in. */
+  readonly nutrition?: Nutrition;
   readonly cautions: readonly string[];
 }
 
-/** The label declaration that follows from what goes into a batch, as planned or as weighed. */
+/**
+ * The label declaration that follows from what goes into a batch, as planned or as weighed, by the rules of the market
+ * of its standard.
+ * @throws RangeError when the market has no label rules.
+ */
 export function declare(
   product: Product,
   standard: Standard,
@@ -31,63 +50,57 @@ export function declare(
   plant: Plant,
   casing?: Material,
 ): Declaration {
-  const pair = leanPair(product, standard);
-  const meat = meatContent(product, standard, batch);
-  const named = productName(product, standard, batch.lines, casing);
+  const market = marketOf(product.standard.jurisdiction);
+  const { name, qualifiers, cautions } = productName(market, { product, standard, batch, casing });
+  const content = meatContent(product, standard, batch);
+  const allergens = allergenDeclaration(market, batch, casing);
+  const { pair, caution } = leanPair(product, standard, batch);
+  const nutrition = nutritionOf(product, standard, batch);
+  const origin = originLines(market, product, standard, batch);
+  const wanted = product.label.claims ?? [];
+  const claims = testedClaims(market, wanted, {
+    nutrition,
+    isPoultry: standard.citation.includes('9 CFR 381'),
+    reference: standard.referenceAmounts?.[product.process.cooking],
+    notOfUnitedStates: wanted.includes('product of usa') ? notOfUnitedStates(batch, plant, casing) : [],
+  });
   return {
-    ...named,
-    // The lines with the name are those of the United States.
-    qualifiers: isUnitedStates(product) ? named.qualifiers : [],
-    ingredients: ingredientStatement(batch.lines, isUnitedStates(product)),
-    allergens: allergenDeclaration(batch.lines),
+    name,
+    qualifiers,
+    ingredients: ingredientStatement(market, batch, { product, standard, name, content, casing }),
+    allergens,
     ...(pair && { leanPair: pair }),
-    ...(meat && { meatContent: meat }),
-    ...(isUnitedStates(product) ? federalDuties(product, plant) : {}),
+    ...(content && { meatContent: content }),
+    ...(claims.length > 0 && { claims }),
+    ...(origin.lines.length > 0 && { origin: origin.lines }),
+    ...keeping(market, product, plant),
+    ...(nutrition && { nutrition }),
     cautions: [
-      ...(isUnitedStates(product) ? [] : [UNITED_STATES_ONLY]),
+      ...(market.caution ? [market.caution] : []),
+      ...cautions,
+      ...(caution ? [caution] : []),
+      ...claims.filter(({ holds }) => !holds).map(unheldClaim),
+      ...origin.cautions,
+      ...sulfiteCaution(market, allergens),
+      ...unlistedAllergens(market, batch).map(
+        (hint) => `${title(hint)}: check it before the label is printed.`,
+      ),
       "Allergens are those that the tables list for what was weighed in: check each supplier's label, above all of mixes and cereals, and manage what other products leave on the line.",
-      'Nutrition facts are not part of this declaration; ground product and sausage need them unless an exemption applies.',
     ],
   };
 }
 
-/** What is not worked out for other places is said, not left for the reader to find missing. */
-const UNITED_STATES_ONLY =
-  'Of the market of this product the limits and the meat content are worked out, its label rules are not: the ingredients stand in the order of their weight, and allergens are the nine of the United States. Check the rules of the market, allergens above all: its list may be longer.';
-
-function isUnitedStates({ standard }: Product): boolean {
-  return standard.jurisdiction === 'us';
+function unheldClaim({ says, because, citation }: DeclaredClaim): string {
+  return `"${says}" must not be printed: ${because}${citation ? ` (${citation})` : ''}.`;
 }
 
-function federalDuties(
-  product: Product,
-  plant: Plant,
-): Pick<Declaration, 'storage' | 'safeHandling' | 'inspection'> {
-  return {
-    storage: storage(product),
-    ...(product.process.cooking === 'raw' && { safeHandling: SAFE_HANDLING }),
-    inspection: {
-      text: `Inspection legend with establishment number ${plant.establishment} goes here`,
-      citation: '9 CFR 317.2(i)',
-    },
-  };
-}
-
-/** Heading and four statements with their pictures, for raw and not ready-to-eat product. */
-const SAFE_HANDLING: Duty = {
-  text: 'Safe handling instructions with rationale, four statements and their pictures',
-  citation: '9 CFR 317.2(l)',
-};
-
-function storage({ label }: Product): Duty {
-  const text = label.storage === 'keep frozen' ? 'Keep Frozen' : 'Keep Refrigerated';
-  return { text, citation: '9 CFR 317.2(k)' };
-}
-
-function leanPair({ label }: Product, { naming }: Standard): Duty | undefined {
-  if (label.leanPercent === undefined || !naming.leanPair) return undefined;
-  return {
-    text: `${label.leanPercent}% lean / ${fatPercentOf(label.leanPercent)}% fat`,
-    citation: '9 CFR 317.362(f)',
-  };
+/** Where sulfites are no allergen of the list, each stands by its name in the ingredients from the figure on. */
+function sulfiteCaution(
+  { allergens: { sulfites } }: Market,
+  { sulfitesMgPerKg = 0 }: AllergenDeclaration,
+): string[] {
+  if (sulfites.isAllergen || sulfitesMgPerKg < sulfites.mgPerKg) return [];
+  return [
+    `Sulfites come to ${fixed(sulfitesMgPerKg, 1)} ppm as sulfur dioxide of the finished product: from ${sulfites.mgPerKg} ppm on each sulfiting agent must stand by its name in the ingredients, those within mixes too (${sulfites.citation}).`,
+  ];
 }

@@ -16,7 +16,18 @@ export interface Standard {
   readonly laboratory?: readonly LaboratoryLimit[];
   /** The meat that the label declares as a percentage, where the law adjusts it. */
   readonly meatContent?: MeatContent;
+  /** What is eaten of it at one time, from which the serving of a nutrition panel follows; by how it is sold. */
+  readonly referenceAmounts?: Readonly<Partial<Record<Cooking, ReferenceAmount>>>;
   readonly naming: Naming;
+}
+
+/** What the law takes to be eaten of a kind of food at one time. */
+export interface ReferenceAmount {
+  readonly grams: number;
+  /** The kind of food as the law lists it. */
+  readonly says: string;
+  readonly citation: string;
+  readonly read: Limit['read'];
 }
 
 /**

@@ -2,8 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BlendLine } from '../../src/formulate/blend.ts';
 import { ingredientStatement } from '../../src/labels/ingredient-statement.ts';
-import { blendLine, material, testMaterial } from '../helpers/materials.ts';
+import { US_MARKET } from '../../src/labels/markets/us.ts';
+import { blendLine, blendOf, material, testMaterial } from '../helpers/materials.ts';
 import { linesArbitrary, milligrams } from './arbitraries.ts';
+
+const statementOf = (lines: readonly BlendLine[]) => ingredientStatement(US_MARKET, blendOf(lines));
 
 /** Names and their milligrams, added up by hand. */
 function weighed(lines: readonly BlendLine[]): Map<string, bigint> {
@@ -27,7 +30,7 @@ function read(text: string): { readonly large: string[]; readonly small: string[
   const [large = '', small = ''] = bare.split(GROUP);
   const names = (list: string) =>
     list
-      .split(',')
+      .split(/,| and /)
       .map((name) => name.trim())
       .filter(Boolean);
   return { large: names(large), small: names(small) };
@@ -38,7 +41,7 @@ describe('the ingredient statement', () => {
   it('declares every name that was weighed in, each exactly once', () => {
     fc.assert(
       fc.property(linesArbitrary, (lines) => {
-        const { large, small } = read(ingredientStatement(lines).text);
+        const { large, small } = read(statementOf(lines).text);
         expect([...large, ...small].sort()).toEqual([...weighed(lines).keys()].sort());
       }),
     );
@@ -48,7 +51,7 @@ describe('the ingredient statement', () => {
     fc.assert(
       fc.property(linesArbitrary, (lines) => {
         const masses = weighed(lines);
-        const { large, small } = read(ingredientStatement(lines).text);
+        const { large, small } = read(statementOf(lines).text);
         const found = [...large, ...small].map((name) => masses.get(name) ?? -1n);
         const sorted = [...found].sort((a, b) => (a > b ? -1 : a < b ? 1 : 0));
         expect(found).toEqual(sorted);
@@ -62,7 +65,7 @@ describe('the ingredient statement', () => {
         const masses = weighed(lines);
         const total = [...masses.values()].reduce((sum, mass) => sum + mass, 0n);
         const isSmall = (name: string) => (masses.get(name) ?? 0n) * 50n <= total;
-        const { large, small } = read(ingredientStatement(lines).text);
+        const { large, small } = read(statementOf(lines).text);
         expect(small.filter((name) => !isSmall(name))).toEqual([]);
         expect(large.filter(isSmall)).toEqual([]);
       }),
@@ -72,7 +75,7 @@ describe('the ingredient statement', () => {
   it('gives shares that add up to the whole', () => {
     fc.assert(
       fc.property(linesArbitrary, (lines) => {
-        const shares = ingredientStatement(lines).ingredients.map(({ fraction }) => fraction);
+        const shares = statementOf(lines).ingredients.map(({ fraction }) => fraction);
         expect(Math.abs(shares.reduce((sum, share) => sum + share, 0) - 1)).toBeLessThanOrEqual(1e-14);
       }),
     );
@@ -81,7 +84,7 @@ describe('the ingredient statement', () => {
   it('declares every part of every multi-part ingredient that is no spice', () => {
     fc.assert(
       fc.property(linesArbitrary, (lines) => {
-        const { ingredients, text } = ingredientStatement(lines);
+        const { ingredients, text } = statementOf(lines);
         for (const { supply } of lines) {
           if (supply.material.kind === 'spice') continue;
           const { declaredName, subIngredients } = supply.material;
@@ -98,8 +101,8 @@ describe('the ingredient statement', () => {
   it('does not depend on the order of the lines', () => {
     fc.assert(
       fc.property(linesArbitrary, (lines) => {
-        const there = ingredientStatement(lines).ingredients.map(({ name }) => name);
-        const back = ingredientStatement([...lines].reverse()).ingredients.map(({ name }) => name);
+        const there = statementOf(lines).ingredients.map(({ name }) => name);
+        const back = statementOf([...lines].reverse()).ingredients.map(({ name }) => name);
         expect(back).toEqual(there);
       }),
     );
@@ -120,15 +123,14 @@ describe('the ingredient statement', () => {
       blendLine(cure, '0.25'),
       blendLine(testMaterial('nonfat-dry-milk'), '3'),
     ];
-    expect(ingredientStatement(lines).text).toBe(
-      'Pork, beef, water, nonfat dry milk, contains 2% or less of: salt, spices, curing salt (salt, sodium nitrite).',
+    expect(statementOf(lines).text).toBe(
+      'Pork and beef, water, nonfat dry milk, contains 2% or less of: salt, spices, curing salt (salt, sodium nitrite).',
     );
   });
 
   it('puts exactly two percent into the last group and a milligram more before it', () => {
     const statement = (salt: string, pork: string) =>
-      ingredientStatement([blendLine(testMaterial('pork'), pork), blendLine(testMaterial('salt'), salt)])
-        .text;
+      statementOf([blendLine(testMaterial('pork'), pork), blendLine(testMaterial('salt'), salt)]).text;
     expect(statement('2', '98')).toBe('Pork, contains 2% or less of: salt.');
     expect(statement('2.000001', '97.999999')).toBe('Pork, salt.');
   });
@@ -140,12 +142,12 @@ describe('the ingredient statement', () => {
       blendLine(trim('lean'), '3'),
       blendLine(trim('fat'), '3'),
     ];
-    expect(ingredientStatement(lines).text).toBe('Pork, beef.');
+    expect(statementOf(lines).text).toBe('Pork and beef.');
   });
 
   it('counts water where it stands by weight', () => {
     const lines = [blendLine(testMaterial('water'), '6'), blendLine(testMaterial('onion'), '5')];
-    expect(ingredientStatement(lines).text).toBe('Water, onion.');
+    expect(statementOf(lines).text).toBe('Water, onion.');
   });
 
   // Parts of a multi-part ingredient are declared: 9 CFR 317.2(f), from memory, verify.
@@ -156,6 +158,6 @@ describe('the ingredient statement', () => {
       allergens: ['wheat'],
     });
     const lines = [blendLine(testMaterial('pork'), '95'), blendLine(blend, '5')];
-    expect(ingredientStatement(lines).text).toContain('wheat starch');
+    expect(statementOf(lines).text).toContain('wheat starch');
   });
 });

@@ -4,6 +4,7 @@ import { reworkMaterial } from '../../src/batch/rework.ts';
 import { exact } from '../../src/exact.ts';
 import { allergenDeclaration } from '../../src/labels/allergens.ts';
 import { ingredientStatement } from '../../src/labels/ingredient-statement.ts';
+import { US_MARKET } from '../../src/labels/markets/us.ts';
 import { meatContent } from '../../src/labels/meat-content.ts';
 import { productName } from '../../src/labels/product-name.ts';
 import { PORK_DEFINITION } from '../../src/rules/forms/europe.ts';
@@ -56,7 +57,7 @@ describe('the label of a batch with rework', () => {
 
   it('declares its ingredients in the order of their weight, as they were put in', () => {
     // 16 of 80 kg: a fifth of what was put in. Pork 16, water 12 + 2, milk 1, pistachio 0.96, cure 0.04 of 104 kg.
-    const { ingredients, text } = ingredientStatement(lines);
+    const { ingredients, text } = ingredientStatement(US_MARKET, blendOf(lines));
     expect(text).toBe(
       'Beef, pork, water, contains 2% or less of: salt, nonfat dry milk, pistachio, cure 6.25.',
     );
@@ -66,16 +67,19 @@ describe('the label of a batch with rework', () => {
   });
 
   it('declares every allergen within, the nut by its own name', () => {
-    expect(allergenDeclaration(lines).text).toBe('Contains: Milk, Tree nuts (pistachio).');
+    expect(allergenDeclaration(US_MARKET, blendOf(lines)).text).toBe(
+      'Contains: Milk, Tree nuts (pistachio).',
+    );
   });
 
   it('names binders, antioxidants and cure that only the rework brings', () => {
     const product = testProduct('cooked-sausage', { form: { shape: 'link' }, process: COOKED });
     const named = (of: Material) =>
-      productName(product, standardOf('cooked-sausage'), [
-        blendLine(testMaterial('beef'), '90'),
-        blendLine(of, '10'),
-      ]).qualifiers.map(({ text }) => text);
+      productName(US_MARKET, {
+        product,
+        standard: standardOf('cooked-sausage'),
+        batch: blendOf([blendLine(testMaterial('beef'), '90'), blendLine(of, '10')]),
+      }).qualifiers.map(({ text }) => text);
     expect(named(LINKS)).toContain('Nonfat dry milk added');
     const kept = rework([
       [testMaterial('pork'), '99'],
@@ -90,10 +94,14 @@ describe('the label of a batch with rework', () => {
       naming: { name: 'Sausage', species: 'lead', leanPair: false },
     } as const;
     const nameWith = (id: string) =>
-      productName(testProduct('cooked-sausage'), lead, [
-        blendLine(testMaterial('beef'), '90'),
-        blendLine(rework([[testMaterial(id), '5']]), '10'),
-      ]).name;
+      productName(US_MARKET, {
+        product: testProduct('cooked-sausage'),
+        standard: lead,
+        batch: blendOf([
+          blendLine(testMaterial('beef'), '90'),
+          blendLine(rework([[testMaterial(id), '5']]), '10'),
+        ]),
+      }).name;
     expect(nameWith('beef')).toBe('Beef Sausage');
     expect(nameWith('pork')).toBe('Sausage');
   });

@@ -9,6 +9,8 @@ import { CURE_ROWS } from './rows/cures.ts';
 import { EU_ROWS } from './rows/eu.ts';
 import { FIGURE_ROWS } from './rows/figures.ts';
 import { GB_ROWS } from './rows/gb.ts';
+import { LABEL_ROWS } from './rows/labels.ts';
+import { NUTRITION_ROWS } from './rows/nutrition.ts';
 import { US_CLASS_ROWS } from './rows/us-classes.ts';
 import { US_CURED_CUT_ROWS } from './rows/us-cured-cuts.ts';
 import { WEIGHT_ROWS } from './rows/weights.ts';
@@ -28,4 +30,6 @@ export const ROWS: readonly PublishedRow[] = [
   ...CA_ROWS,
   ...CODEX_ROWS,
   ...ANZ_ROWS,
+  ...NUTRITION_ROWS,
+  ...LABEL_ROWS,
 ];

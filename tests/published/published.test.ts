@@ -33,6 +33,8 @@ import {
   weigh,
 } from '../helpers/materials.ts';
 import { ROWS } from './all-rows.ts';
+import { mayClaim, printedLabel } from './label-answers.ts';
+import { printedAs } from './printed-as.ts';
 import {
   type BlendRow,
   type BoundaryRow,
@@ -115,6 +117,15 @@ function run(row: PublishedRow): void {
       break;
     case 'declared':
       runDeclared(row);
+      break;
+    case 'rounding':
+      expect(printedAs(row)).toBe(row.published);
+      break;
+    case 'label':
+      expect(printedLabel(row)).toBe(row.published);
+      break;
+    case 'claim':
+      expect(mayClaim(row)).toBe(row.holds);
       break;
     case 'blend':
       runBlend(row);

@@ -1,4 +1,7 @@
-import type { Process } from '../../src/batch/product.ts';
+import type { Claim, Process } from '../../src/batch/product.ts';
+import type { CA_ROUNDING } from '../../src/labels/nutrition/canada-rules.ts';
+import type { EU_ROUNDING } from '../../src/labels/nutrition/eu-panel.ts';
+import type { US_ROUNDING } from '../../src/labels/nutrition/us-rules.ts';
 import type { Form, WorstOf } from '../../src/rules/form.ts';
 import type { MeatDefinition } from '../../src/rules/forms/meat-content.ts';
 import type { FORMS } from '../../src/rules/forms.ts';
@@ -174,7 +177,48 @@ export interface DeclaredRow extends Source {
   readonly tolerance: number;
 }
 
+/** An amount as a nutrition panel prints it, by the rounding of a market. */
+export interface RoundingRow extends Source {
+  readonly kind: 'rounding';
+  readonly rule:
+    | 'us servings'
+    | 'us calories'
+    | 'us percent of minerals'
+    | `us ${keyof typeof US_ROUNDING}`
+    | `eu ${keyof typeof EU_ROUNDING}`
+    | 'ca calories'
+    | `ca ${keyof typeof CA_ROUNDING}`
+    | 'whole';
+  readonly value: string;
+  readonly published: string;
+}
+
+/** A part of the label of a batch, in the words that are printed. */
+export interface LabelRow extends Source {
+  readonly kind: 'label';
+  readonly jurisdiction: string;
+  readonly productClass: string;
+  readonly leanPercent?: number;
+  readonly lines: readonly Weighed[];
+  /** What it weighs when it is finished, where that is less than what went in. */
+  readonly finishedKg?: number;
+  readonly part: 'name' | 'first qualifier' | 'lean pair' | 'statement' | 'allergens';
+  readonly published: string;
+}
+
+/** Whether a claim on nutrients may be made. */
+export interface ClaimRow extends Source {
+  readonly kind: 'claim';
+  readonly claim: Claim;
+  /** Grams of fat and of saturated fat, milligrams of cholesterol. */
+  readonly per100g: readonly [fat: number, saturated: number, cholesterol: number];
+  readonly referenceG: number;
+  readonly holds: boolean;
+}
+
 export type PublishedRow =
+  | LabelRow
+  | ClaimRow
   | ValueRow
   | BoundaryRow
   | VerdictRow
@@ -187,4 +231,5 @@ export type PublishedRow =
   | EquivalentRow
   | DoseRow
   | DeclaredRow
+  | RoundingRow
   | BlendRow;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Composition } from '../../src/batch/composition.ts';
 import { supplyOfLot, supplyOfMaterial } from '../../src/batch/lot.ts';
 import { exact } from '../../src/exact.ts';
 import { blendCautions } from '../../src/formulate/cautions.ts';
@@ -19,6 +20,7 @@ import {
   testMaterial,
   testProduct,
 } from '../helpers/materials.ts';
+import { BEEF, nutritionOfParts, printed } from '../labels/nutrition/batches.ts';
 
 /**
  * Known traps of the trade that are no single figure; those that are stand among the published rows under their own
@@ -44,7 +46,7 @@ describe('traps of the United States', () => {
     const label = declare(
       product,
       standardOf('ground-beef'),
-      blendOf([blendLine(testMaterial('beef'), '100')]),
+      blendOf([blendLine(testMaterial('beef-fat-06'), '100')]),
       PLANT,
     );
     expect(label.leanPair?.text).toBe('90% lean / 10% fat');
@@ -79,16 +81,31 @@ describe('traps of the United States', () => {
     expect(cautions({ fatFraction: 0.21, method: 'NIR' })).not.toMatch(/figure of its class/);
   });
 
-  // 9 CFR 317.309, 317.400 and NIST Handbook 133 are about nutrition facts and net weight, which are not worked out
-  it('T-23 to T-27, T-35: no nutrition figure and no tolerance of net weight is made up, and that is said', () => {
+  // 9 CFR 317.309(c), (d)(7)(ii), (h)(9) and 317.400(a)(1)
+  it('T-23 to T-27: panels are worked out before rounding, ties go up, and no table excuses ground product', () => {
+    const panelOf = (composition: Partial<Composition>) =>
+      nutritionOfParts([[{ ...BEEF, composition: { ...BEEF.composition, ...composition } }, '100']]);
+    // Of 112 g 22.4 g are fat: 28.7 percent of 78 g, where the 22 g that are printed would be 28.2.
+    const rows = printed(panelOf({ sodiumMgPerKg: 468.75, cholesterolMgPerKg: 40 }));
+    expect(rows['Total Fat']).toBe('22g 29%');
+    expect(rows.Sodium).toMatch(/^55mg/);
+    expect(rows.Cholesterol).toMatch(/^less than 5mg/);
+    expect(panelOf({}).energyKcalPer100g).toBeCloseTo(4 * 17 + 9 * 20, 9);
+    const told = panelOf({}).cautions.join('\n');
+    expect(told).toMatch(/100,000 lb a year of this product/);
+    expect(told).toMatch(/no relief for figures of the USDA database/);
+  });
+
+  it('T-23, T-35: no figure that is not known and no tolerance of net weight is made up', () => {
     const label = declare(
       testProduct('hamburger'),
       standardOf('hamburger'),
       blendOf([blendLine(testMaterial('beef'), '100')]),
       PLANT,
     );
-    expect(JSON.stringify(label)).not.toMatch(/calorie|kcal|daily value|net w/i);
-    expect(label.cautions.join()).toMatch(/Nutrition facts are not part/);
+    expect(label.nutrition?.panel).toBeUndefined();
+    expect(label.nutrition?.cautions.join()).toMatch(/No nutrition panel, .* sodium of beef/);
+    expect(JSON.stringify(label)).not.toMatch(/net w/i);
   });
 
   // 9 CFR 317.2(f)(1)(v)
@@ -154,7 +171,7 @@ describe('traps of the other markets', () => {
     });
     const lines = [blendLine(testMaterial('pork'), '97'), blendLine(testMaterial('water'), '3')];
     const label = declare(product, standardOf('fresh-sausage', 'eu'), blendOf(lines), PLANT);
-    expect(label.ingredients.text).toBe('Pork, water.');
+    expect(label.ingredients.text).toBe('Pork 97%, water.');
   });
 
   it('T-19: nitrite counts whatever brings it, celery powder too', () => {

@@ -1,7 +1,9 @@
 import type { MixLine } from '../../correct/tested-mix.ts';
 import { mixKg } from '../../correct/tested-mix.ts';
 import { toNumber } from '../../exact.ts';
+import { claimsToPrint } from '../../labels/claims.ts';
 import { type Declaration, declare } from '../../labels/declaration.ts';
+import { beyondTolerance } from '../../labels/nutrition/tolerance.ts';
 import type { Basis } from '../../making/standing.ts';
 
 /** What the label must say of what was really weighed in, which may be other lots than planned, or more of one. */
@@ -26,12 +28,21 @@ export function labelOfMix(
 export function labelChanges(planned: Declaration, now: Declaration): string[] {
   const before = compared(planned);
   const texts = { planned: told(planned), now: told(now) };
-  return Object.entries(compared(now)).flatMap(([what, value]) => {
-    const part = what as keyof typeof before;
-    return before[part] === value
-      ? []
-      : [`${what}: "${texts.now[part]}" in place of "${texts.planned[part]}"`];
-  });
+  return [
+    ...Object.entries(compared(now)).flatMap(([what, value]) => {
+      const part = what as keyof typeof before;
+      return before[part] === value
+        ? []
+        : [`${what}: "${texts.now[part]}" in place of "${texts.planned[part]}"`];
+    }),
+    ...nutritionChanges(planned, now),
+  ];
+}
+
+/** Two batches of one product never have the same figures: a panel is wrong only beyond what the law tolerates. */
+function nutritionChanges(planned: Declaration, now: Declaration): string[] {
+  if (!planned.nutrition || !now.nutrition) return [];
+  return beyondTolerance(planned.nutrition, now.nutrition).map((issue) => `nutrition: ${issue}`);
 }
 
 /** What of a label must be the same. */
@@ -40,11 +51,23 @@ function compared(label: Declaration) {
   const names = (inSmall: boolean) =>
     ingredients
       .filter(({ inSmallGroup }) => inSmallGroup === inSmall)
-      .map(({ name, parts }) => [name, ...parts].join(', '));
+      .map(({ name, parts, quantity }) => [name, ...parts, ...(quantity ? [quantity] : [])].join(', '));
+  // Two meats joined by "and" stand in any order.
+  const large = names(false);
+  const joined = ingredients.findIndex(({ mayChangePlaces }) => mayChangePlaces);
+  if (joined >= 0)
+    large.splice(
+      joined,
+      2,
+      large
+        .slice(joined, joined + 2)
+        .sort()
+        .join(' and '),
+    );
   return {
     ...told(label),
     // Those of 2 % or less stand in any order.
-    ingredients: JSON.stringify([names(false), names(true).sort()]),
+    ingredients: JSON.stringify([large, names(true).sort()]),
     // Whole percents, as labels show them: a hundredth more of the same meat is the same label.
     'meat content': (label.meatContent?.meats ?? [])
       .map(({ says, declaredFraction }) => `${says} ${Math.round(declaredFraction * 100)} %`)
@@ -52,12 +75,15 @@ function compared(label: Declaration) {
   };
 }
 
-function told({ name, qualifiers, ingredients, allergens, meatContent }: Declaration) {
+function told(label: Declaration) {
+  const { name, qualifiers, ingredients, allergens, meatContent, origin = [] } = label;
   return {
     name,
     qualifiers: qualifiers.map(({ text }) => text).join('; '),
     ingredients: ingredients.text,
-    allergens: allergens.text ?? 'no allergens',
+    allergens: allergens.text ?? (allergens.allergens.join(', ') || 'no allergens'),
+    claims: claimsToPrint(label).join(', '),
+    origin: origin.map(({ text }) => text).join('; '),
     'meat content': meatContent?.text ?? '',
   };
 }

@@ -79,6 +79,7 @@ export const labelAnswerSchema = z
     date: duty.optional().meta({ description: 'The words before the date.' }),
     maker: duty.optional().meta({ description: 'Name and place of the maker.' }),
     safeHandling: duty.optional(),
+    cookingInstruction: duty.optional(),
     inspection: duty.optional(),
     nutrition: nutritionSchema.optional(),
     cautions: z.array(z.string()),

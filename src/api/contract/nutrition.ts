@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { NUTRIENTS } from '../../labels/nutrition/nutrition.ts';
+import { NUTRIENTS } from '../../labels/nutrition/nutrient.ts';
 
 const nutrient = z.enum(NUTRIENTS);
 

@@ -1,29 +1,5 @@
+import type { Nutrient, NutrientUnit } from './nutrient.ts';
 import type { NutritionPanel } from './panel.ts';
-
-/** What a nutrition panel may declare. 'salt' is sodium as salt, where the law asks for it. */
-export const NUTRIENTS = [
-  'fat',
-  'saturated fat',
-  'trans fat',
-  'monounsaturated fat',
-  'polyunsaturated fat',
-  'cholesterol',
-  'sodium',
-  'salt',
-  'carbohydrate',
-  'fiber',
-  'sugars',
-  'added sugars',
-  'protein',
-  'vitamin D',
-  'calcium',
-  'iron',
-  'potassium',
-] as const;
-export type Nutrient = (typeof NUTRIENTS)[number];
-
-/** Milligrams and micrograms as they are usual; all others in grams. */
-export type NutrientUnit = 'g' | 'mg' | 'mcg';
 
 /** One nutrient of 100 g of product as it is sold, unrounded, and where it comes from. */
 export interface NutrientFigure {

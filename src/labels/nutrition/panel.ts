@@ -1,3 +1,5 @@
+import type { Nutrient } from './nutrient.ts';
+
 /** A nutrition panel as it is printed: words and rounded figures are final, only their place on paper is open. */
 export interface NutritionPanel {
   readonly format: 'us vertical' | 'us simplified' | 'eu table' | 'canada basic';
@@ -15,7 +17,12 @@ export interface NutritionPanel {
   };
   /** Heads of the columns of figures: ['% Daily Value*'] or ['per 100 g']. */
   readonly columns: readonly string[];
-  readonly energy: { readonly label: string; readonly text: string };
+  readonly energy: {
+    readonly label: string;
+    readonly text: string;
+    /** The kilocalories that stand there, for a check of what was weighed. */
+    readonly kcal?: number;
+  };
   readonly rows: readonly PanelRow[];
   /** Under the rows, each a paragraph. */
   readonly footnotes: readonly string[];
@@ -32,4 +39,6 @@ export interface PanelRow {
   readonly level: 0 | 1 | 2;
   /** A heavy rule stands before it: the vitamins and minerals. */
   readonly isFirstOfGroup?: true;
+  /** What stands there as a number, in the unit of the nutrient, for a check of what was weighed. */
+  readonly declares?: { readonly nutrient: Nutrient; readonly amount: number };
 }

@@ -7,6 +7,7 @@ import { GROUND } from './ground.ts';
 import { LIVER_SAUSAGE } from './liver-sausage.ts';
 import { LOAVES } from './loaves.ts';
 import { POULTRY_PRODUCTS } from './poultry-products.ts';
+import { withReferenceAmounts } from './reference-amounts.ts';
 import { STEAKS_AND_OTHER_GROUND } from './steaks-and-other-ground.ts';
 import { UNCOOKED_SAUSAGE } from './uncooked-sausage.ts';
 
@@ -26,5 +27,5 @@ export const US: RuleSet = {
     ...DRY_SAUSAGE,
     ...POULTRY_PRODUCTS,
     ...CURED_CUT_STANDARDS,
-  ].map((standard) => ({ ...standard, limits: [...standard.limits, NO_SULFITE] })),
+  ].map((standard) => withReferenceAmounts({ ...standard, limits: [...standard.limits, NO_SULFITE] })),
 };

@@ -1,0 +1,3 @@
+import { european } from './european.ts';
+
+export const EU_MARKET = european('eu', '');

@@ -1,0 +1,3 @@
+import { european } from './european.ts';
+
+export const GB_MARKET = european('gb', 'retained ');
