@@ -14,12 +14,13 @@ import { loadEngines } from '../src/solver/engines/load.ts';
 import type { Engine } from '../src/solver/model.ts';
 import { solve } from '../src/solver/solve.ts';
 import { books } from './books.ts';
+import { exchange } from './exchange.ts';
 import { requestOf } from './plants.ts';
 import { print, quantile, timeTogether } from './timing.ts';
 
 /**
  * What a blend costs on top of its engine, how many planes a margin takes, whole boxes to the proven optimum, and
- * memory over ten thousand solves; then a plant's books as years are added (YEARS, 1 by default). One JSON object per line. Run as: node --expose-gc --import tsx bench/bench.ts
+ * memory over ten thousand solves; then a plant's books as years are added (YEARS, 1 by default), and its spreadsheets in and out. One JSON object per line. Run as: node --expose-gc --import tsx bench/bench.ts
  */
 
 const { engines } = await loadEngines();
@@ -30,6 +31,7 @@ for (const lots of [8, 20, 60]) planesOfMargins(lots);
 for (const lots of [10, 20, 30, 40]) wholeBoxes(lots);
 memory();
 await books(Number(process.env.YEARS ?? 1));
+await exchange(Number(process.env.YEARS ?? 1));
 
 /** Times of one call, and the ratio of the whole blend call to the raw call of HiGHS on its model. */
 function blendOverEngine(lots: number): void {

@@ -8,25 +8,33 @@ import { dateSchema } from './api/contract/quantities.ts';
 import { correction } from './api/correcting.ts';
 import { curve } from './api/curves.ts';
 import { doJob } from './api/jobs.ts';
+import { labelOfBlend, printedLabel } from './api/labels/make.ts';
 import { loadPlant } from './api/load-plant.ts';
+import { hashOfDocument, printedBy } from './api/paper.ts';
 import { plantOfStore } from './api/plant-of-store.ts';
 import { notJson, Problem } from './api/problem.ts';
 import { listTrim } from './api/resources.ts';
 import { listRules } from './api/rules.ts';
 import { folderOf, fromWhereCalled, storeUrlOf } from './api/settings.ts';
 import { usePlan } from './api/use-planning.ts';
+import { LANGUAGES, PAPERS } from './batch/plant.ts';
+import { type ExchangeOptions, exportCommand, importCommand, importText } from './cli/exchange-commands.ts';
 import {
   STORE_COMMANDS,
   type StoreCommandName,
   type StoreOptions,
   storeCommand,
 } from './cli/store-commands.ts';
+import { writeWhole } from './cli/whole-file.ts';
 import { batchSheetText } from './documents/batch-sheet-text.ts';
 import { correctionText } from './documents/correction-text.ts';
 import { curveText } from './documents/curve-text.ts';
+import { declarationReport } from './documents/declaration-report.ts';
 import { explanationText } from './documents/explanation-text.ts';
 import { labelText } from './documents/label-text.ts';
 import { limitsText } from './documents/limits-text.ts';
+import { batchSheetPaper } from './documents/pdf/batch-sheet-paper.ts';
+import { reportPaper } from './documents/pdf/report-paper.ts';
 import { trimText } from './documents/trim-text.ts';
 import { usePlanText } from './documents/use-plan-text.ts';
 import { wayOutText } from './documents/way-out-text.ts';
@@ -47,6 +55,7 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
 
   meatblock sheet  FILE     batch sheet of a request (JSON, as POST /v1/batch-sheets takes it)
   meatblock label  FILE     label declaration of the same
+  meatblock pack-label FILE what sticks on a pack, as JSON (JSON, as POST /v1/pack-labels takes it)
   meatblock blend  FILE     the blend alone, as JSON
   meatblock explain FILE    every limit of the blend: figure, bound, room and who brings how much of it
   meatblock curve  FILE     least cost along a bound or a price (JSON, as POST /v1/curves takes it)
@@ -57,6 +66,10 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   meatblock classes         product classes of a jurisdiction
   meatblock products        products of the plant
 
+  meatblock import DATASET FILE   a spreadsheet (CSV or .xlsx) into the live store: lots, materials, prices or
+                            products, all of it or nothing; --dry-run says what would be, and every fault
+  meatblock export DATASET FILE   a table out of the live store, as .csv or .xlsx by the ending of FILE; all
+                            is one workbook with a sheet of each
   meatblock verify          whether the books of the plant hold together: chain, rows, balances
   meatblock backup FILE     the whole store into one new file, while the service runs
   meatblock restore FILE    a backup into a store that is empty
@@ -72,6 +85,13 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   --store URL      the live store: a file, or postgres://… (default: STORE; without one, the plant's files)
   --head HASH      for verify: the head that was written down, to show that nothing was cut off since
   --despite-findings  restore or move books that do not hold together, with their faults
+  --pdf OUT        for sheet, label and pack-label: a PDF into this file instead of text
+  --stock ID       for the PDF of a pack-label: the label paper (default: the pack's, or the plant's)
+  --paper NAME     letter or a4 (default: the plant's)
+  --language NAME  for sheet: en or es, for what the floor reads (default: the plant's on paper, en as text)
+  --cost           for the PDF of a sheet: with its prices, which a sheet for the floor does not show
+  --dry-run        for import: write nothing
+  --decimal SIGN   for export to .csv: point or comma (default: point; comma puts semicolons between cells)
   --market PLACE   jurisdiction for limits and classes: us, eu, gb, ca, codex, anz (default: the plant's)
 
 Ends with 0 when done, 2 when called wrongly, 3 when the input cannot be used,
@@ -85,17 +105,20 @@ const FILE_FAULTS = ['ENOENT', 'EISDIR', 'EACCES', 'ENOTDIR'];
 /** Commands that stand alone. */
 const WITHOUT_OPERAND: readonly string[] = ['products', 'classes', 'trim', 'verify'];
 
+/** Commands that take a dataset and a file. */
+const WITH_FILE: readonly string[] = ['import', 'export'];
+
 class UsageError extends Error {}
 
 async function main(args: readonly string[]): Promise<number> {
   const { values, positionals } = readArguments(args);
-  const [command, operand] = positionals;
+  const [command, operand, file] = positionals;
   if (values.help) {
     console.log(USAGE);
     return EXIT.done;
   }
   if (command === undefined) throw new UsageError('Say what to do.');
-  const surplus = positionals[WITHOUT_OPERAND.includes(command) ? 1 : 2];
+  const surplus = positionals[WITHOUT_OPERAND.includes(command) ? 1 : WITH_FILE.includes(command) ? 3 : 2];
   if (surplus !== undefined) throw new UsageError(`"${surplus}" is one word too many`);
   const print = <Answer>(answer: Answer, text: (answer: Answer) => string) =>
     console.log(values.json ? JSON.stringify(answer, null, 2) : text(answer));
@@ -107,6 +130,19 @@ async function main(args: readonly string[]): Promise<number> {
     console.log(values.json ? JSON.stringify(done.json, null, 2) : done.text);
     return done.isSound ? EXIT.done : EXIT.unsound;
   }
+  if (WITH_FILE.includes(command)) {
+    const options = exchangeOptions(values);
+    if (operand === undefined || file === undefined) throw new UsageError('name a dataset and a file');
+    if (command === 'import') {
+      const dryRun = values['dry-run'] ?? false;
+      const answer = await importCommand(operand, file, { ...options, dryRun });
+      print(answer, importText);
+      return answer.counts.faults > 0 ? EXIT.input : EXIT.done;
+    }
+    const decimal = oneOf('decimal', values.decimal ?? 'point', ['point', 'comma']);
+    print(await exportCommand(operand, file, { ...options, decimal }), (done) => `Written: ${done.file}`);
+    return EXIT.done;
+  }
   if (command === 'reset-password') {
     if (operand === undefined) throw new UsageError('name a person');
     print(await newPasswordFor(operand, storeOptions(values).storeUrl), ({ name, password }) =>
@@ -116,15 +152,42 @@ async function main(args: readonly string[]): Promise<number> {
     );
     return EXIT.done;
   }
+  const paper = paperOf(command, values);
   const desk = await openDesk(values, engineOf(values.engine));
 
   switch (command) {
-    case 'sheet':
-      print(await sheet(desk, readRequest(operand)), batchSheetText);
+    case 'sheet': {
+      const answer = await sheet(desk, readRequest(operand));
+      if (paper.file === undefined) {
+        print(answer, (found) => batchSheetText(found, paper.language));
+      } else {
+        const printed = { ...printedBy(desk.data.plant, paper), withCost: values.cost ?? false };
+        putOnPaper(paper.file, await batchSheetPaper(answer, { ...printed, hash: hashOfDocument(answer) }));
+      }
       return EXIT.done;
-    case 'label':
-      print(await label(desk, readRequest(operand)), labelText);
+    }
+    case 'label': {
+      const answer = await label(desk, readRequest(operand));
+      if (paper.file === undefined) {
+        print(answer, labelText);
+      } else {
+        const { name, establishment } = desk.data.plant;
+        const printed = { ...printedBy(desk.data.plant, paper), isLandscape: false, day: desk.today() };
+        const report = declarationReport(answer, { plant: name, establishment });
+        putOnPaper(paper.file, await reportPaper(report, { ...printed, hash: hashOfDocument(answer) }));
+      }
       return EXIT.done;
+    }
+    case 'pack-label': {
+      const answer = await labelOfBlend(desk, readRequest(operand));
+      if (paper.file === undefined) {
+        console.log(JSON.stringify(answer, null, 2));
+      } else {
+        const pdf = await printedLabel(answer, { stock: values.stock, copies: 1, start: 1, guides: 'false' });
+        putOnPaper(paper.file, pdf);
+      }
+      return EXIT.done;
+    }
     case 'blend': {
       const answer = await blend(desk, readRequest(operand));
       console.log(JSON.stringify(answer, null, 2));
@@ -192,12 +255,53 @@ function readArguments(args: readonly string[]) {
         engine: { type: 'string' },
         store: { type: 'string' },
         head: { type: 'string' },
+        'dry-run': { type: 'boolean' },
+        decimal: { type: 'string' },
         'despite-findings': { type: 'boolean' },
+        pdf: { type: 'string' },
+        paper: { type: 'string' },
+        language: { type: 'string' },
+        cost: { type: 'boolean' },
+        stock: { type: 'string' },
       },
     });
   } catch (error) {
     throw new UsageError((error as Error).message);
   }
+}
+
+/** Commands whose answer also comes as a PDF. */
+const PRINTED: readonly string[] = ['sheet', 'label', 'pack-label'];
+
+/** What a document is printed on, and where to. @throws UsageError for what the command does not print. */
+function paperOf(
+  command: string,
+  { pdf, paper, language, cost, stock }: ReturnType<typeof readArguments>['values'],
+) {
+  const refuse = (option: string, where: string) => new UsageError(`--${option} is for ${where}`);
+  if (pdf !== undefined && !PRINTED.includes(command)) throw refuse('pdf', PRINTED.join(', '));
+  if (stock !== undefined && (pdf === undefined || command !== 'pack-label')) {
+    throw refuse('stock', 'the PDF of a pack-label');
+  }
+  if (paper !== undefined && pdf === undefined) throw refuse('paper', 'a PDF; name its file with --pdf');
+  if (cost && (pdf === undefined || command !== 'sheet')) throw refuse('cost', 'the PDF of a sheet');
+  if (language !== undefined && command !== 'sheet') throw refuse('language', 'sheet');
+  return {
+    ...(pdf !== undefined && { file: fromWhereCalled(pdf, process.env) }),
+    ...(paper !== undefined && { paper: oneOf('paper', paper, PAPERS) }),
+    ...(language !== undefined && { language: oneOf('language', language, LANGUAGES) }),
+  };
+}
+
+function oneOf<Name extends string>(option: string, given: string, names: readonly Name[]): Name {
+  const found = names.find((name) => name === given);
+  if (found === undefined) throw new UsageError(`--${option} ${given}: choose one of ${names.join(', ')}`);
+  return found;
+}
+
+function putOnPaper(file: string, pdf: Uint8Array): void {
+  writeWhole(file, pdf);
+  console.log(`Written: ${file}`);
 }
 
 interface Where {
@@ -261,6 +365,12 @@ function storeOptions(values: ReturnType<typeof readArguments>['values']): Store
     ...(values.head !== undefined && { head: values.head }),
     ...(values['despite-findings'] && { despiteFindings: true }),
   };
+}
+
+function exchangeOptions(values: ReturnType<typeof readArguments>['values']): ExchangeOptions {
+  const { storeUrl } = storeOptions(values);
+  refuseNoStore(storeUrl);
+  return { storeUrl, tablesFolder: folderOf(values.tables, 'ingredient-tables', process.env) };
 }
 
 function engineOf(name: string | undefined): EngineName | undefined {

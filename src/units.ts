@@ -45,7 +45,7 @@ export function pricePerUnit(amountPerKg: number, unit: MassUnit): number {
 }
 
 /** 27.13 (percent) becomes 0.2713 exactly as written, without the noise of a division. */
-export function fractionOfPercent(percent: number): number {
+export function fractionOfPercent(percent: number | string): number {
   return toNumber(multiply(exact(percent), { digits: 1n, scale: 2 }));
 }
 

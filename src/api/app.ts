@@ -20,12 +20,13 @@ export interface AppParts {
   readonly logger: Logger;
   readonly version: string;
   readonly maxBodyKb: number;
+  readonly maxFileMb: number;
   readonly requestsPerMinute: number;
 }
 
 /** The HTTP service without a port: routes, guards and logs around the use-cases. */
 export function createApp(parts: AppParts): Express {
-  const { books, access, logger, version, maxBodyKb, requestsPerMinute } = parts;
+  const { books, access, logger, version, maxBodyKb, maxFileMb, requestsPerMinute } = parts;
   const app = express();
   app.disable('x-powered-by');
   app.set('query parser', 'simple');
@@ -50,7 +51,7 @@ export function createApp(parts: AppParts): Express {
 
   const endpoints = allEndpoints(books, version, access);
   const contract = openApiDocument(endpoints, version);
-  app.use('/v1', apiRouter([...endpoints, contractEndpoint(contract)], storeGate(books, access)));
+  app.use('/v1', apiRouter([...endpoints, contractEndpoint(contract)], storeGate(books, access), { maxFileMb }));
   app.use('/docs', docsPage());
   app.use(
     '/rules',

@@ -1,7 +1,5 @@
 import type { z } from 'zod';
-import { batchSheetText } from '../documents/batch-sheet-text.ts';
 import { correctionText } from '../documents/correction-text.ts';
-import { labelText } from '../documents/label-text.ts';
 import { usePlanText } from '../documents/use-plan-text.ts';
 import { blend, type Desk, label, sheet } from './blending.ts';
 import { type Books, deskOf } from './books.ts';
@@ -10,10 +8,12 @@ import { blendRequestSchema } from './contract/blend-request.ts';
 import { correctionAnswerSchema, correctionRequestSchema } from './contract/correction.ts';
 import { curveAnswerSchema, curveRequestSchema } from './contract/curve.ts';
 import { labelAnswerSchema } from './contract/label.ts';
+import { paperQuery, sheetQuery } from './contract/printing.ts';
 import { usePlanAnswerSchema, usePlanRequestSchema } from './contract/use-plan.ts';
 import { correction } from './correcting.ts';
 import { curve } from './curves.ts';
-import type { Endpoint } from './endpoint.ts';
+import type { Endpoint, Form } from './endpoint.ts';
+import { labelForms, sheetForms } from './paper.ts';
 import { usePlan } from './use-planning.ts';
 
 /** Requests about the demo plant, ready to be tried. */
@@ -27,7 +27,7 @@ export function blendEndpoints(books: Books): Endpoint[] {
   const workedOut = (
     path: string,
     says: string,
-    { takes, gives, example, text }: Parts,
+    { takes, gives, example, forms, query }: Parts,
     work: (desk: Desk, body: unknown) => Promise<unknown>,
   ): Endpoint => ({
     method: 'POST',
@@ -38,7 +38,8 @@ export function blendEndpoints(books: Books): Endpoint[] {
     takes,
     example,
     gives,
-    ...(text && { forms: { 'text/plain': text } }),
+    ...(query && { query }),
+    ...(forms && { forms }),
     handle: async ({ body }) => ({ body: await work(await deskOf(books), body) }),
   });
   const ofBlend = { takes: blendRequestSchema, example: EXAMPLE_BLEND };
@@ -47,13 +48,13 @@ export function blendEndpoints(books: Books): Endpoint[] {
     workedOut(
       '/batch-sheets',
       'Work out a blend and its batch sheet',
-      { ...ofBlend, gives: batchSheetAnswerSchema, text: batchSheetText },
+      { ...ofBlend, gives: batchSheetAnswerSchema, query: sheetQuery, forms: sheetForms(books) },
       sheet,
     ),
     workedOut(
       '/labels',
       'Work out a blend and what its label must say',
-      { ...ofBlend, gives: labelAnswerSchema, text: labelText },
+      { ...ofBlend, gives: labelAnswerSchema, query: paperQuery, forms: labelForms(books) },
       label,
     ),
     workedOut(
@@ -77,7 +78,7 @@ export function blendEndpoints(books: Books): Endpoint[] {
           testedFat: { fatFraction: 0.224, method: 'NIR' },
         },
         gives: correctionAnswerSchema,
-        text: correctionText,
+        forms: { 'text/plain': correctionText as Form },
       },
       correction,
     ),
@@ -88,7 +89,7 @@ export function blendEndpoints(books: Books): Endpoint[] {
         takes: usePlanRequestSchema,
         example: { products: [{ product: EXAMPLE_BLEND.product, price: { amount: 4.2, per: 'lb' } }] },
         gives: usePlanAnswerSchema,
-        text: usePlanText,
+        forms: { 'text/plain': usePlanText as Form },
       },
       usePlan,
     ),
@@ -99,5 +100,6 @@ interface Parts {
   readonly takes: z.ZodType;
   readonly example: unknown;
   readonly gives: z.ZodType;
-  readonly text?: (body: never) => string;
+  readonly forms?: Endpoint['forms'];
+  readonly query?: z.ZodObject;
 }

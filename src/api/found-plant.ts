@@ -72,8 +72,8 @@ export async function foundPlant(
 const FOUNDED_MEANWHILE = new Error('another service has founded the plant meanwhile');
 
 async function receive(writing: Writing, lot: Lot): Promise<void> {
-  const { id, materialId, onHandKg, receivedDate, useByDate, held: _, ...rest } = lot;
-  const body: LotBody = rest;
+  const { id, materialId, onHandKg, receivedDate, useByDate, held, ...rest } = lot;
+  const body: LotBody = { ...rest, ...(held !== undefined && { holdReason: held }) };
   await openLot(writing, {
     id,
     kind: 'material',
@@ -81,6 +81,7 @@ async function receive(writing: Writing, lot: Lot): Promise<void> {
     body,
     receivedDay: receivedDate,
     ...(useByDate !== undefined && { useByDay: useByDate }),
+    held: held !== undefined,
   });
   await book(writing, { lotId: id, kind: 'received', massUg: microgramsOf(exact(onHandKg)), reservedUg: 0 });
 }

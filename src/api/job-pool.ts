@@ -24,6 +24,9 @@ export interface JobPoolSettings {
 
 const MOST_WAITING = 64;
 
+/** Least time that a file is given to be read: a large one takes as long as it takes, and finds nothing sooner. */
+const READ_SECONDS = 60;
+
 /** Starts the threads. */
 export function jobPool({ solveSeconds, engine, doubted }: JobPoolSettings): JobPool {
   // The same module runs from its source in tests and from the build in the service.
@@ -41,15 +44,14 @@ export function jobPool({ solveSeconds, engine, doubted }: JobPoolSettings): Job
     // The pool does not count tasks that can be aborted, so they are counted here.
     if (underWay >= MOST_WAITING) throw busy();
     underWay++;
+    const isFile = name === 'read file';
+    const seconds = isFile ? Math.max(solveSeconds, READ_SECONDS) : solveSeconds;
     try {
-      const done = (await pool.run(
-        { name, of },
-        { signal: AbortSignal.timeout(solveSeconds * 1000) },
-      )) as Done;
+      const done = (await pool.run({ name, of }, { signal: AbortSignal.timeout(seconds * 1000) })) as Done;
       if (done.doubts.length > 0) doubted(done.doubts);
       return done.result as never;
     } catch (error) {
-      throw asProblem(error, solveSeconds);
+      throw asProblem(error, seconds, isFile);
     } finally {
       underWay--;
     }
@@ -57,16 +59,13 @@ export function jobPool({ solveSeconds, engine, doubted }: JobPoolSettings): Job
   return { run, close: () => pool.close({ force: true }) };
 }
 
-function asProblem(error: unknown, solveSeconds: number): unknown {
+function asProblem(error: unknown, seconds: number, isFile: boolean): unknown {
   const { name = '' } = error instanceof Error ? error : {};
   if (name !== 'AbortError' && name !== 'TimeoutError') return error;
-  return new Problem(
-    'too-slow',
-    `Nothing was found in ${solveSeconds} seconds. Try again in a moment, or with fewer lots.`,
-    {
-      headers: { 'Retry-After': '5' },
-    },
-  );
+  const message = isFile
+    ? `The file was not read in ${seconds} seconds. Try again in a moment, or split it into several.`
+    : `Nothing was found in ${seconds} seconds. Try again in a moment, or with fewer lots.`;
+  return new Problem('too-slow', message, { headers: { 'Retry-After': '5' } });
 }
 
 function busy(): Problem {

@@ -27,7 +27,7 @@ export default async function job({ name, of }: { name: JobName; of: Jobs[JobNam
   if ((await loaded).isBroken()) loaded = load();
   const { engines } = await loaded;
   doubts = [];
-  const result = doJob(name, of as never, engines);
+  const result = await doJob(name, of as never, engines);
   return { result, doubts };
 }
 

@@ -7,6 +7,7 @@ import type { UsePlan, UsePlanRequest } from '../plan/use-plan.ts';
 import { planUse } from '../plan/use-up.ts';
 import type { Engine } from '../solver/model.ts';
 import type { BlendTask } from './blend-task.ts';
+import { type ReadFileDone, type ReadFileTask, readFileOrRefuse } from './exchange/read-file.ts';
 
 /** What can be worked out, by name: plain data in, plain data out, so that it may happen in another thread. */
 export interface Jobs {
@@ -14,6 +15,7 @@ export interface Jobs {
   readonly curve: { readonly of: CurveTask; readonly gives: CostCurve };
   readonly correction: { readonly of: CorrectionTask; readonly gives: Correction };
   readonly 'use plan': { readonly of: UsePlanTask; readonly gives: UsePlan };
+  readonly 'read file': { readonly of: ReadFileTask; readonly gives: ReadFileDone };
 }
 
 export type JobName = keyof Jobs;
@@ -35,7 +37,10 @@ export interface CurveTask {
 export type Worker = <Name extends JobName>(name: Name, of: Jobs[Name]['of']) => Promise<Jobs[Name]['gives']>;
 
 type Doers = {
-  readonly [Name in JobName]: (of: Jobs[Name]['of'], engines: readonly Engine[]) => Jobs[Name]['gives'];
+  readonly [Name in JobName]: (
+    of: Jobs[Name]['of'],
+    engines: readonly Engine[],
+  ) => Jobs[Name]['gives'] | Promise<Jobs[Name]['gives']>;
 };
 
 const DOERS: Doers = {
@@ -43,13 +48,14 @@ const DOERS: Doers = {
   curve: ({ task, along }, engines) => costCurve({ ...task, engines }, along),
   correction: (task, engines) => correct({ ...task, engines }),
   'use plan': (task, engines) => planUse({ ...task, engines }),
+  'read file': readFileOrRefuse,
 };
 
 /** @throws SolverFault, ModelFault. */
-export function doJob<Name extends JobName>(
+export async function doJob<Name extends JobName>(
   name: Name,
   of: Jobs[Name]['of'],
   engines: readonly Engine[],
-): Jobs[Name]['gives'] {
+): Promise<Jobs[Name]['gives']> {
   return DOERS[name](of, engines);
 }

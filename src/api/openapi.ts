@@ -47,7 +47,7 @@ const problem = (description: string) => ({
 });
 
 function operation(endpoint: Endpoint): ZodOpenApiOperationObject {
-  const { tag, says, may, takes, example, query, path } = endpoint;
+  const { tag, says, may, takes, takesFile, example, query, path } = endpoint;
   const parameters = [...placesOf(path), ...headersOf(endpoint)];
   return {
     tags: [tag],
@@ -61,8 +61,14 @@ function operation(endpoint: Endpoint): ZodOpenApiOperationObject {
         content: { 'application/json': { schema: takes, ...(example !== undefined && { example }) } },
       },
     }),
+    ...(takesFile && { requestBody: { required: true, content: filesOf(takesFile) } }),
     responses: { ...answers(endpoint), ...refusals(endpoint) },
   };
+}
+
+/** Bytes as they are: OpenAPI 3.1 says no more of them than their type. */
+function filesOf(types: readonly string[]) {
+  return Object.fromEntries(types.map((type) => [type, {}]));
 }
 
 function placesOf(path: string) {
@@ -97,9 +103,13 @@ function headersOf({ method, may, needsVersion }: Endpoint) {
   ];
 }
 
-function answers({ gives, forms = {}, status = 200 }: Endpoint) {
+function answers({ gives, givesFile, forms = {}, status = 200 }: Endpoint) {
+  if (givesFile) return { '200': { description: 'The file', content: filesOf(givesFile) } };
   const text = Object.fromEntries(
-    Object.keys(forms).map((type) => [type, { schema: { type: 'string' as const } }]),
+    Object.keys(forms).map((type) => [
+      type,
+      { schema: { type: 'string' as const, ...(!type.startsWith('text/') && { format: 'binary' }) } },
+    ]),
   );
   return {
     [String(status) as '200']: {
@@ -109,7 +119,7 @@ function answers({ gives, forms = {}, status = 200 }: Endpoint) {
   };
 }
 
-function refusals({ takes, forms, may, method, path, needsVersion }: Endpoint) {
+function refusals({ takes, takesFile, givesFile, forms, may, method, path, needsVersion }: Endpoint) {
   const changes = method !== 'GET' && may !== 'read';
   return {
     '400': problem('The request is not of the right form'),
@@ -118,15 +128,15 @@ function refusals({ takes, forms, may, method, path, needsVersion }: Endpoint) {
       '403': problem('The role of the caller does not allow it'),
     }),
     ...((method === 'GET' || path.includes(':')) && { '404': problem('There is nothing here') }),
-    ...(forms && { '406': problem('The answer is asked for in a form it does not come in') }),
+    ...((forms || givesFile) && { '406': problem('The answer is asked for in a form it does not come in') }),
     ...(changes && { '409': problem('It cannot be done as things stand; the message says what changed') }),
     ...(needsVersion && {
       '412': problem('Someone changed it since it was read'),
       '428': problem('If-Match is missing'),
     }),
-    ...(takes && {
+    ...((takes || takesFile) && {
       '413': problem('The body is too large'),
-      '415': problem('The body is not sent as JSON'),
+      '415': problem('The body is not sent in a form that is taken'),
       '422': problem('What is asked cannot be done; the message says why and what would help'),
     }),
     '429': problem('Too many requests'),

@@ -50,10 +50,11 @@ export function withOwnMaterials(known: Materials, own: readonly MaterialInput[]
   return materials;
 }
 
-function materialOf({ species, composition, substances, ...input }: MaterialInput): Material {
+function materialOf({ species, madeIn, composition, substances, ...input }: MaterialInput): Material {
   return {
     ...input,
     ...(species && { species }),
+    ...(madeIn && { madeIn }),
     composition: {
       ...dropAbsent(composition),
       saltFraction: composition.saltFraction ?? substances.salt ?? 0,

@@ -16,6 +16,7 @@ const settingsSchema = z.object({
   STORE: z.string().min(1).optional(),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('info'),
   MAX_BODY_KB: integer(1, 10_240).default(512),
+  MAX_FILE_MB: integer(1, 100).default(30),
   SOLVE_SECONDS: integer(1, 120).default(10),
   REQUESTS_PER_MINUTE: integer(1, 1_000_000).default(600),
   SECURE_COOKIE: z.enum(['yes', 'no'], 'must be yes or no').default('no'),
@@ -33,6 +34,8 @@ export interface Settings {
   readonly storeUrl: string;
   readonly logLevel: string;
   readonly maxBodyKb: number;
+  /** Largest file that is taken in, as it comes. */
+  readonly maxFileMb: number;
   readonly solveSeconds: number;
   readonly requestsPerMinute: number;
   /** Whether sessions go by TLS alone: for a service behind a proxy that brings TLS. */
@@ -73,6 +76,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     tablesFolder: folderOf(data.TABLES_FOLDER, 'ingredient-tables', environment),
     logLevel: data.LOG_LEVEL,
     maxBodyKb: data.MAX_BODY_KB,
+    maxFileMb: data.MAX_FILE_MB,
     solveSeconds: data.SOLVE_SECONDS,
     requestsPerMinute: data.REQUESTS_PER_MINUTE,
     ...(data.SECURE_COOKIE === 'yes' && { secureCookie: true as const }),

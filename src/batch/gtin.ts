@@ -3,7 +3,7 @@
  */
 
 /** Digits of the numbers that a pack of ours may carry: GTIN-8, GTIN-12, GTIN-13, GTIN-14. */
-export const GTIN_LENGTHS: readonly number[] = [8, 12, 13, 14];
+const GTIN_LENGTHS: readonly number[] = [8, 12, 13, 14];
 
 /** The digit that makes the weighted sum a multiple of ten: from the right, weights are 3, 1, 3, 1, … */
 export function gs1CheckDigit(body: string): string {

@@ -1,67 +1,72 @@
+import type { Language } from '../batch/plant.ts';
 import { sourceOf } from '../rules/limit.ts';
 import { fixed, fractionOfPercent } from '../units.ts';
-import type { BatchSheet, BothUnits, PickLine, ProofLine } from './batch-sheet.ts';
+import type { BatchSheet, BothUnits, PickLine } from './batch-sheet.ts';
+import { noneOf, proofRows } from './proof-rows.ts';
 import { left, right, textTable } from './text-table.ts';
+import { plateText } from './words/plate.ts';
+import { type Phrase, type Words, wordsIn } from './words/words.ts';
 
-/** The batch sheet as plain text, to be read on a screen or sent to any printer. */
-export function batchSheetText(sheet: BatchSheet): string {
+/** The batch sheet as plain text, to be read on a screen or sent to any printer; what the inspector reads is English. */
+export function batchSheetText(sheet: BatchSheet, language: Language = 'en'): string {
+  const words = wordsIn(language);
+  const { say, told } = words;
+  const section = (title: Phrase, lines: readonly string[], values = {}) =>
+    lines.length === 0 ? [] : ['', say(title, values), ...lines.map((line) => `  ${line}`)];
+  const { loads } = sheet.batch;
   return [
-    ...header(sheet),
-    ...section('LOTS TO PICK (whole batch)', pick(sheet)),
-    ...section(
-      `WEIGH INTO EACH LOAD (${sheet.batch.loads === 1 ? '1 load' : `${sheet.batch.loads} equal loads`})`,
-      weigh(sheet),
-    ),
-    ...section('GRIND AND MIX', work(sheet)),
+    ...header(sheet, words),
+    ...section('LOTS TO PICK (whole batch)', pick(sheet, words)),
+    ...(loads === 1
+      ? section('WEIGH INTO EACH LOAD (1 load)', weigh(sheet, words))
+      : section('WEIGH INTO EACH LOAD ({count} equal loads)', weigh(sheet, words), { count: loads })),
+    ...section('GRIND AND MIX', work(sheet, words)),
     ...section('LIMITS, checked on the weights above', proof(sheet)),
     ...section('SWITCHED OFF BY THE HOUSE', switchedOff(sheet)),
     ...section('NEEDS A LABORATORY TEST (not shown by the weights)', laboratory(sheet)),
-    ...section('LEFT OUT', leftOut(sheet)),
+    ...section('LEFT OUT', leftOut(sheet, words)),
     ...section('HOW SURE, as far as the fat of the lots is known', sheet.howSure),
-    ...section('MAKE-UP', makeup(sheet)),
-    ...section('COST', cost(sheet)),
+    ...section('MAKE-UP', makeup(sheet, words)),
+    ...section('COST', cost(sheet, words)),
     ...section(
       'FILL IN',
-      sheet.fillIn.map((line) => `${line}: ______________________`),
+      sheet.fillIn.map((line) => `${told(line)}: ______________________`),
     ),
     ...section(
       'CAUTIONS',
-      sheet.cautions.map((caution) => `! ${caution}`),
+      sheet.cautions.map((caution) => `! ${told(caution)}`),
     ),
   ].join('\n');
 }
 
-function header({ plant, product, standard, date, batch, ...sheet }: BatchSheet): string[] {
+function header({ plant, product, standard, date, batch, ...sheet }: BatchSheet, { say }: Words): string[] {
   const mass = (both: BothUnits) => inBoth(both, sheet.units);
-  const finished = batch.finished.kg === batch.total.kg ? [] : [`Finished  ${mass(batch.finished)} expected`];
-  const pieces = batch.pieces === undefined ? [] : [`Pieces    about ${batch.pieces}`];
+  const row = (title: Phrase, text: string) => `${say(title).padEnd(9)} ${text}`;
   return [
-    `BATCH SHEET  ${product.name}`,
-    `${plant.name}, Est. ${plant.establishment}   Date ${date}`,
-    `Standard  ${standard.says} (${standard.citation})`,
-    `Rules     ${standard.edition}`,
-    `Batch     ${mass(batch.total)} = ${batch.loads} x ${mass(batch.load)}`,
-    `Meat      ${mass(batch.greenWeight)} green weight`,
-    ...finished,
-    ...pieces,
+    `${say('BATCH SHEET')}  ${product.name}`,
+    `${plant.name}, Est. ${plant.establishment}   ${say('Date')} ${date}`,
+    row('Standard', `${standard.says} (${standard.citation})`),
+    row('Rules', standard.edition),
+    row('Batch', `${mass(batch.total)} = ${batch.loads} x ${mass(batch.load)}`),
+    row('Meat', `${mass(batch.greenWeight)} ${say('green weight')}`),
+    ...(batch.finished.kg === batch.total.kg
+      ? []
+      : [row('Finished', `${mass(batch.finished)} ${say('expected')}`)]),
+    ...(batch.pieces === undefined ? [] : [row('Pieces', `${say('about')} ${batch.pieces}`)]),
   ];
 }
 
-function section(title: string, lines: readonly string[]): string[] {
-  return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
-}
-
-function pick({ pick: lines, units }: BatchSheet): string[] {
+function pick({ pick: lines, units }: BatchSheet, { say }: Words): string[] {
   return textTable(
     [
-      left('Lot'),
-      left('Material'),
-      right('fetch'),
-      right('boxes'),
-      left('use by'),
-      left('from Est.'),
-      left('their lot'),
-      left('place'),
+      left(say('Lot')),
+      left(say('Material')),
+      right(say('fetch')),
+      right(say('boxes')),
+      left(say('use by')),
+      left(say('from Est.')),
+      left(say('their lot')),
+      left(say('place')),
       left(''),
     ],
     lines.map((line) => [
@@ -73,29 +78,30 @@ function pick({ pick: lines, units }: BatchSheet): string[] {
       line.supplierEstablishment ?? '',
       line.supplierLot ?? '',
       line.location ?? '',
-      line.state === 'frozen' ? 'frozen: temper first' : '',
+      line.state === 'frozen' ? say('frozen: temper first') : '',
     ]),
   );
 }
 
-function boxesText({ full, rest }: NonNullable<PickLine['boxes']>, units: 'lb' | 'kg'): string {
+/** Full boxes and what comes from an opened one: '3 + 12.50 lb'. */
+export function boxesText({ full, rest }: NonNullable<PickLine['boxes']>, units: 'lb' | 'kg'): string {
   const part = rest.kg > 1e-6 ? `${fixed(rest[units], 2)} ${units}` : '';
   return [full > 0 || !part ? String(full) : '', part].filter(Boolean).join(' + ');
 }
 
-function weigh({ weigh: lines, units }: BatchSheet): string[] {
+function weigh({ weigh: lines, units }: BatchSheet, { say, told }: Words): string[] {
   const other = units === 'lb' ? 'kg' : 'lb';
   return textTable(
     [
       left(''),
       right('#'),
-      left('Material'),
-      left('Lot'),
-      right('weigh'),
+      left(say('Material')),
+      left(say('Lot')),
+      right(say('weigh')),
       left(''),
       right(`(${other})`),
-      left('on'),
-      left('asked'),
+      left(say('on')),
+      left(say('asked')),
     ],
     lines.map((line) => [
       '[ ]',
@@ -105,44 +111,45 @@ function weigh({ weigh: lines, units }: BatchSheet): string[] {
       line.weight,
       line.unit,
       fixed(line.perLoad[other], 4),
-      line.drafts > 1 ? `${line.scale}, in ${line.drafts} drafts` : line.scale,
-      line.asked ?? '',
+      line.drafts > 1 ? `${line.scale}, ${say('in {count} drafts', { count: line.drafts })}` : line.scale,
+      line.asked === undefined ? '' : told(line.asked),
     ]),
   );
 }
 
-function leftOut({ leftOut: lines }: BatchSheet): string[] {
-  return lines.map(({ supplyId, material, because }) => `${supplyId}  ${material}: ${because}`);
+function leftOut({ leftOut: lines }: BatchSheet, { told }: Words): string[] {
+  return lines.map(({ supplyId, material, because }) => `${supplyId}  ${material}: ${told(because)}`);
 }
 
-function work({ grindPlates, mixing, stuffInto }: BatchSheet): string[] {
-  const plates = grindPlates.length === 0 ? [] : [`Plates: ${grindPlates.join(', then ')}`];
-  const steps = stuffInto ? [...mixing, `Stuff into ${stuffInto}`] : mixing;
-  return [...plates, ...steps.map((step, index) => `${index + 1}. ${step}`)];
+function work({ grindPlates, mixing, stuffInto }: BatchSheet, { say, told }: Words): string[] {
+  const plates = grindPlates
+    .map((plate) => plateText(plate, say))
+    .reduce(
+      (before, after) => (before === '' ? after : say('{before}, then {after}', { before, after })),
+      '',
+    );
+  const steps = mixing.map(told);
+  const all = stuffInto ? [...steps, say('Stuff into {casing}', { casing: stuffInto })] : steps;
+  return [
+    ...(plates === '' ? [] : [`${say('Plates')}: ${plates}`]),
+    ...all.map((step, index) => `${index + 1}. ${step}`),
+  ];
 }
 
-/** A row for each limit that the batch touches; maxima of which it holds nothing share a paragraph. */
-function proof({ proof: lines, currency }: BatchSheet): string[] {
-  const isAbsent = ({ sense, value, holds }: ProofLine) => holds && sense === 'max' && value === 0;
-  const absent = lines.filter(isAbsent).map((line) => `${line.what} (${sourceOf(line)})`);
-  const isSelfEvident = ({ sense, bound: figure, holds }: ProofLine) =>
-    holds && sense === 'min' && figure === 0;
-  const touched = lines.filter((line) => !isAbsent(line) && !isSelfEvident(line));
+function proof(sheet: BatchSheet): string[] {
+  const { touched, absent } = proofRows(sheet);
   const table = textTable(
     [left(''), left('What'), right('found'), right('limit'), left('of'), left('rule')],
-    touched.map((line) => [
+    touched.map(({ line, found, limit, rule }) => [
       line.holds ? 'ok' : 'NO',
       line.what,
-      found(line, currency),
-      bound(line, currency),
+      found,
+      limit,
       line.basis,
-      sourceOf(line),
+      rule,
     ]),
   );
-  return [
-    ...(touched.length > 0 ? table : []),
-    ...(absent.length > 0 ? [`None of these limited things is in the batch: ${absent.join('; ')}.`] : []),
-  ];
+  return [...(touched.length > 0 ? table : []), ...(absent.length > 0 ? [noneOf(absent)] : [])];
 }
 
 function switchedOff({ switchedOff: lines }: BatchSheet): string[] {
@@ -156,24 +163,7 @@ function laboratory({ laboratory: lines }: BatchSheet): string[] {
   return lines.map((line) => `[ ] ${line.says} (${sourceOf(line)})`);
 }
 
-function found({ value, sense, unit }: ProofLine, currency: string): string {
-  if (sense === 'present') return 'there';
-  const figure = `${fixed(value, unit === 'ppm' ? 1 : 3)} ${unitSign(unit, currency)}`;
-  return value < 0 ? `none (${figure})` : figure;
-}
-
-function bound({ bound: figure, sense, unit }: ProofLine, currency: string): string {
-  return sense === 'present'
-    ? 'must be'
-    : `${sense === 'target' ? 'just' : sense} ${figure} ${unitSign(unit, currency)}`;
-}
-
-function unitSign(unit: string, currency: string): string {
-  if (unit === 'percent') return '%';
-  return unit === 'price per kg' ? `${currency}/kg` : unit;
-}
-
-function makeup({ makeup: { raw, finished } }: BatchSheet): string[] {
+function makeup({ makeup: { raw, finished } }: BatchSheet, { say }: Words): string[] {
   const percent = (fraction: number) => fixed(fraction / fractionOfPercent(1), 2);
   const row = (title: string, { fatFraction, waterFraction, proteinFraction, saltFraction }: typeof raw) => [
     title,
@@ -183,17 +173,26 @@ function makeup({ makeup: { raw, finished } }: BatchSheet): string[] {
     percent(saltFraction),
   ];
   return textTable(
-    [left('percent'), right('fat'), right('moisture'), right('protein'), right('salt added')],
-    [row('raw', raw), row('finished', finished)],
+    [
+      left(say('percent')),
+      right(say('fat')),
+      right(say('moisture')),
+      right(say('protein')),
+      right(say('salt added')),
+    ],
+    [row(say('raw'), raw), row(say('finished'), finished)],
   );
 }
 
-function cost({ cost: costs, currency }: BatchSheet): string[] {
+function cost({ cost: costs, currency }: BatchSheet, { say }: Words): string[] {
   const money = (amount: number) => `${fixed(amount, 4)} ${currency}`;
   return [
-    `Batch ${fixed(costs.batch, 2)} ${currency}`,
-    `Raw ${money(costs.perLbRaw)} per lb, ${money(costs.perKgRaw)} per kg`,
-    `Finished ${money(costs.perLbFinished)} per lb, ${money(costs.perKgFinished)} per kg`,
+    say('Batch {cost}', { cost: `${fixed(costs.batch, 2)} ${currency}` }),
+    say('Raw {lb} per lb, {kg} per kg', { lb: money(costs.perLbRaw), kg: money(costs.perKgRaw) }),
+    say('Finished {lb} per lb, {kg} per kg', {
+      lb: money(costs.perLbFinished),
+      kg: money(costs.perKgFinished),
+    }),
     ...costs.notes,
   ];
 }

@@ -1,4 +1,5 @@
-import type { Material } from '../batch/material.ts';
+import { CURING_AGENTS, carries } from '../batch/carries.ts';
+import { isRework, type Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import { capacityKg, printedWeight } from '../batch/scale.ts';
@@ -95,6 +96,8 @@ export interface WeighLine {
   readonly drafts: number;
   readonly perLoad: BothUnits;
   readonly asked?: string;
+  /** Whether it is a cure; absent from sheets that were stored before it was told. */
+  readonly cure?: true;
 }
 
 export interface ProofLine {
@@ -229,7 +232,13 @@ function weighLine({ supply, weight, massKg, asked }: BlendLine, index: number, 
     drafts: Math.ceil(massKg / loads / capacityKg(weight.scale) - 1e-9),
     perLoad: bothUnits(massKg / loads),
     ...(asked && { asked: askedText(asked) }),
+    ...(isCure(supply.material) && { cure: true }),
   };
+}
+
+/** What is weighed in for its cure; rework only brings along what it holds. */
+function isCure(material: Material): boolean {
+  return carries(material, CURING_AGENTS) && !isRework(material);
 }
 
 function askedText({ fraction, basis, actualFraction, togetherWith }: AskedRate): string {

@@ -1,20 +1,8 @@
 import { escaped } from './markup.ts';
+import { type Report, type ReportPart, type ReportTable, SIGNATURES } from './report.ts';
 
-/** A page that is printed, signed and kept: whose it is, what it is, and who looked at it. */
-export interface PrintedPage {
-  readonly title: string;
-  readonly plant: string;
-  readonly establishment: string;
-  /** Lines under the title, such as the days that it covers. */
-  readonly lines: readonly string[];
-  /** HTML. */
-  readonly main: string;
-  readonly notes: readonly string[];
-}
-
-const SIGNATURES = ['Prepared by', 'Reviewed by'];
-
-export function printedPage({ title, plant, establishment, lines, main, notes }: PrintedPage): string {
+/** A report as a page of HTML. */
+export function printedPage({ title, plant, establishment, lines, parts, notes }: Report): string {
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -28,13 +16,13 @@ export function printedPage({ title, plant, establishment, lines, main, notes }:
 <header>
 <p class="plant">${escaped(plant)}, Est. ${escaped(establishment)}</p>
 <h1>${escaped(title)}</h1>
-${lines.map((line) => `<p>${escaped(line)}</p>`).join('\n')}
+${paragraphs(lines)}
 </header>
 <main>
-${main}
+${parts.map(partHtml).join('\n')}
 </main>
 <footer>
-${notes.map((note) => `<p>${escaped(note)}</p>`).join('\n')}
+${paragraphs(notes)}
 ${SIGNATURES.map((who) => `<p class="signature">${who} <span></span> Date <span></span></p>`).join('\n')}
 </footer>
 </body>
@@ -42,9 +30,21 @@ ${SIGNATURES.map((who) => `<p class="signature">${who} <span></span> Date <span>
 `;
 }
 
-/** Rows under titles; a page without rows says so. */
-export function htmlTable(titles: readonly string[], rows: readonly (readonly string[])[]): string {
-  if (rows.length === 0) return '<p>Nothing in these days.</p>';
+function paragraphs(lines: readonly string[]): string {
+  return lines.map((line) => `<p>${escaped(line)}</p>`).join('\n');
+}
+
+function partHtml({ title, lines = [], table }: ReportPart): string {
+  const main = [
+    ...(title === undefined ? [] : [`<h2>${escaped(title)}</h2>`]),
+    ...(lines.length > 0 ? [paragraphs(lines)] : []),
+    ...(table ? [tableHtml(table)] : []),
+  ].join('\n');
+  return title === undefined ? main : `<section>\n${main}\n</section>`;
+}
+
+function tableHtml({ titles, rows, none }: ReportTable): string {
+  if (rows.length === 0) return `<p>${escaped(none)}</p>`;
   return `<table>
 <thead><tr>${titles.map((text) => `<th>${escaped(text)}</th>`).join('')}</tr></thead>
 <tbody>

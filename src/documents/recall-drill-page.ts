@@ -1,6 +1,6 @@
 import { fixed } from '../units.ts';
-import { escaped } from './markup.ts';
-import { htmlTable, printedPage } from './printed-page.ts';
+import { printedPage } from './printed-page.ts';
+import type { Report, ReportPart, ReportTable } from './report.ts';
 
 interface BothUnits {
   readonly kg: number;
@@ -80,29 +80,42 @@ export interface RecallDrill {
   readonly counts: readonly string[];
 }
 
-/** The drill as a page to print, sign and keep; before its finish also the list to count by. */
 export function recallDrillPage(drill: RecallDrill): string {
+  return printedPage(recallDrillReport(drill));
+}
+
+/** The drill to print, sign and keep; before its finish also the list to count by. */
+export function recallDrillReport(drill: RecallDrill): Report {
   const { id, plant, establishment, finished, counts, whereabouts, units } = drill;
   const mass = (both: BothUnits) => `${fixed(both[units], 2)} ${units}`;
-  const main = [
-    `<h2>What became of it${finished ? ', as the books stood at the finish' : ''}</h2>`,
-    htmlTable(['State', 'Weight'], whereaboutsRows(finished?.whereabouts ?? whereabouts, mass)),
-    '<h2>Batches that it may be in</h2>',
-    `<p>${escaped(drill.batches.length === 0 ? 'none' : drill.batches.join(', '))}</p>`,
-    ...sameGrinderPart(drill),
-    '<h2>On hand</h2>',
-    finished ? countedTable(finished, mass) : toCountTable(drill, mass),
-    '<h2>Who got some of it</h2>',
-    consigneeTable(drill, mass),
-  ];
-  return printedPage({
+  return {
     title: `Recall drill ${id}`,
     plant,
     establishment,
     lines: linesOf(drill),
-    main: main.join('\n'),
+    parts: [
+      {
+        title: `What became of it${finished ? ', as the books stood at the finish' : ''}`,
+        table: tableOf(['State', 'Weight'], whereaboutsRows(finished?.whereabouts ?? whereabouts, mass)),
+      },
+      {
+        title: 'Batches that it may be in',
+        lines: [drill.batches.length === 0 ? 'none' : drill.batches.join(', ')],
+      },
+      ...sameGrinderPart(drill),
+      { title: 'On hand', table: finished ? countedTable(finished, mass) : toCountTable(drill, mass) },
+      { title: 'Who got some of it', table: consigneeTable(drill, mass) },
+    ],
     notes: counts,
-  });
+  };
+}
+
+function tableOf(
+  titles: readonly string[],
+  rows: readonly (readonly string[])[],
+  none = 'Nothing.',
+): ReportTable {
+  return { titles, rows, none };
 }
 
 type Text = (both: BothUnits) => string;
@@ -138,27 +151,29 @@ function whereaboutsRows(where: Whereabouts, mass: Text): string[][] {
   ];
 }
 
-function sameGrinderPart({ sameGrinder = [] }: RecallDrill): string[] {
+function sameGrinderPart({ sameGrinder = [] }: RecallDrill): ReportPart[] {
   if (sameGrinder.length === 0) return [];
   return [
-    '<h2>Ground with them, the grinder not cleaned between</h2>',
-    '<p>These may hold some too. They are in no figure here: trace each of them.</p>',
-    htmlTable(
-      ['Batch', 'Product', 'Day', 'Ground with batch'],
-      sameGrinder.map(({ batchId, product, date, beside }) => [batchId, product, date, beside.join(', ')]),
-    ),
+    {
+      title: 'Ground with them, the grinder not cleaned between',
+      lines: ['These may hold some too. They are in no figure here: trace each of them.'],
+      table: tableOf(
+        ['Batch', 'Product', 'Day', 'Ground with batch'],
+        sameGrinder.map(({ batchId, product, date, beside }) => [batchId, product, date, beside.join(', ')]),
+      ),
+    },
   ];
 }
 
-function toCountTable({ lots }: RecallDrill, mass: Text): string {
-  return htmlTable(
+function toCountTable({ lots }: RecallDrill, mass: Text): ReportTable {
+  return tableOf(
     ['Lot', 'Kind', 'Of', 'Books', 'On hold', 'Found'],
     lots.map(({ lotId, kind, of, onHand, held }) => [lotId, kind, of, mass(onHand), held ? 'yes' : 'no', '']),
   );
 }
 
-function countedTable({ counted }: NonNullable<RecallDrill['finished']>, mass: Text): string {
-  return htmlTable(
+function countedTable({ counted }: NonNullable<RecallDrill['finished']>, mass: Text): ReportTable {
+  return tableOf(
     ['Lot', 'Books', 'Found', 'Difference', 'Note'],
     counted.map(({ lotId, books, found, difference, note = '' }) => [
       lotId,
@@ -170,9 +185,8 @@ function countedTable({ counted }: NonNullable<RecallDrill['finished']>, mass: T
   );
 }
 
-function consigneeTable({ consignees }: RecallDrill, mass: Text): string {
-  if (consignees.length === 0) return '<p>Nobody.</p>';
-  return htmlTable(
+function consigneeTable({ consignees }: RecallDrill, mass: Text): ReportTable {
+  return tableOf(
     ['To', 'Lot', 'Weight', 'How', 'Day', 'Document'],
     consignees.map(({ to = 'not known', lotId, mass: much, kind, day, document = '' }) => [
       to,
@@ -182,5 +196,6 @@ function consigneeTable({ consignees }: RecallDrill, mass: Text): string {
       day,
       document,
     ]),
+    'Nobody.',
   );
 }

@@ -2,16 +2,16 @@ import { CURING_AGENTS, carries } from '../batch/carries.ts';
 import type { Product } from '../batch/product.ts';
 import type { BlendLine } from '../formulate/blend.ts';
 
+/** Stands beside the line of the cure as well, where the sheet is printed. */
+export const CURE_CAUTION =
+  'Nitrite is poisonous in excess: weigh the cure alone, have a second person check it, and never guess.';
+
 /** The cautions that every sheet of such a product carries, whoever reads it. */
 export function standingCautions({ process }: Product, lines: readonly BlendLine[]): string[] {
   const cured = lines.some(({ supply }) => carries(supply.material, CURING_AGENTS));
   const allergens = [...new Set(lines.flatMap(({ supply }) => supply.material.allergens))];
   return [
-    ...(cured
-      ? [
-          'Nitrite is poisonous in excess: weigh the cure alone, have a second person check it, and never guess.',
-        ]
-      : []),
+    ...(cured ? [CURE_CAUTION] : []),
     ...(allergens.length > 0
       ? [`Holds allergens (${allergens.join(', ')}): run it last or clean before the next product.`]
       : []),

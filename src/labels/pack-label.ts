@@ -4,11 +4,13 @@ import { compare, exact, multiply } from '../exact.ts';
 import type { Standard } from '../rules/standard.ts';
 import { KILOGRAMS_PER } from '../units.ts';
 import { claimsToPrint } from './claims.ts';
-import { type ElementString, elementStrings, elementText, type LabelCode, pricedNumber } from './codes.ts';
+import type { LabelCode } from './codes.ts';
 import type { Declaration } from './declaration.ts';
 import { LabelRefused } from './label-refused.ts';
 import { type NetWeight, type NetWeightStatement, netWeightStatement } from './net-weight.ts';
 import type { NutritionPanel } from './nutrition/panel.ts';
+import { packCodes } from './pack-codes.ts';
+import { type LabelDate, labelDates, lastDay, type PackDays } from './pack-dates.ts';
 import { panelOnPack } from './pack-panel.ts';
 import { moneyText, totalCents, unitPriceText } from './price.ts';
 import type { Run } from './runs.ts';
@@ -31,12 +33,14 @@ export interface PackLabel {
   /** Meat as the label must count it. */
   readonly meatContent?: string;
   readonly storage: string;
+  /** What raw product asks of whoever cooks it. */
+  readonly handling?: string;
   /** '8 links' */
   readonly pieces?: string;
   readonly netWeight: { readonly text: string; readonly printed: GivenWeight; readonly citation: string };
   readonly tare?: string;
   readonly price?: { readonly unit: string; readonly total: string };
-  readonly dates: readonly { readonly says: string; readonly day: string; readonly text: string }[];
+  readonly dates: readonly LabelDate[];
   readonly lotId: string;
   readonly plant: {
     readonly name: string;
@@ -53,7 +57,7 @@ export interface PackLabel {
   readonly cautions: readonly string[];
 }
 
-export interface PackOf {
+export interface PackOf extends PackDays {
   readonly declaration: Declaration;
   readonly product: Product;
   readonly standard: Standard;
@@ -63,10 +67,6 @@ export interface PackOf {
   /** What the pack declares, or what it weighed. */
   readonly net?: GivenWeight;
   readonly lotId: string;
-  /** YYYY-MM-DD, each. */
-  readonly packedDate: string;
-  readonly useByDate?: string;
-  readonly bestBeforeDate?: string;
 }
 
 /**
@@ -81,6 +81,7 @@ export function packLabel(of: PackOf): PackLabel {
   if (!net || !plant.address || faults.length > 0) throw new LabelRefused(faults);
   const isWeighed = format !== undefined && format.netWeight === undefined;
   const netWeight = printedNet({ net, isWeighed, jurisdiction, units: plant.units });
+  const last = lastDay(declaration, of);
   const labelStock = format?.labelStock ?? plant.printing?.labelStock;
   const panel = product.label.nutritionExemption === undefined ? declaration.nutrition?.panel : undefined;
   const cents = format?.price && totalCents(netWeight.printed, format.price);
@@ -93,11 +94,9 @@ export function packLabel(of: PackOf): PackLabel {
     origin: (declaration.origin ?? []).map(({ text }) => text),
     ingredients: statementOf(declaration, jurisdiction),
     ...(declaration.allergens.text !== undefined && { allergens: declaration.allergens.text }),
-    ...(declaration.meatContent && { meatContent: declaration.meatContent.text }),
-    storage: [
-      declaration.storage?.text ?? STORAGE[product.label.storage],
-      ...(declaration.cookingInstruction ? [declaration.cookingInstruction.text] : []),
-    ].join('. '),
+    ...meatContentOf(declaration),
+    storage: declaration.storage?.text ?? STORAGE[product.label.storage],
+    ...(declaration.cookingInstruction && { handling: declaration.cookingInstruction.text }),
     ...(format?.pieces !== undefined && { pieces: pieces(format.pieces, product) }),
     netWeight,
     ...(format?.tare && { tare: `Tare ${format.tare.value} ${format.tare.unit}` }),
@@ -108,13 +107,23 @@ export function packLabel(of: PackOf): PackLabel {
           total: moneyText(cents, plant.currency),
         },
       }),
-    dates: datesOf(of),
+    dates: labelDates(of.packedDate, last, jurisdiction),
     lotId,
     plant: { name: plant.name, address: plant.address, establishment: plant.establishment },
     ...(declaration.inspection && { inspection: placeOf(declaration.inspection.text) }),
     ...(declaration.safeHandling && { safeHandling: safeHandling(isPoultry(standard)) }),
     ...(panel && { nutrition: panelOnPack(panel, product, format, netWeight.printed) }),
-    codes: format ? codesOf(of, format, { isWeighed, printed: netWeight.printed, cents }) : [],
+    codes: format
+      ? packCodes({
+          format,
+          printed: netWeight.printed,
+          cents,
+          priceCode: plant.printing?.priceCode,
+          packedDate: of.packedDate,
+          last,
+          lotId,
+        })
+      : [],
     ...(labelStock !== undefined && { labelStock }),
     cautions: cautionsOf(of, isWeighed),
   };
@@ -142,6 +151,12 @@ function statementOf({ ingredients }: Declaration, jurisdiction: string): Run[] 
     { text: 'Ingredients: ', emphasized: false },
     ...(ingredients.runs ?? [{ text: ingredients.text, emphasized: false }]),
   ];
+}
+
+/** It stands in the ingredient statement where that gives amounts. */
+function meatContentOf({ meatContent, ingredients }: Declaration): Pick<PackLabel, 'meatContent'> {
+  if (!meatContent || ingredients.ingredients.some(({ quantity }) => quantity !== undefined)) return {};
+  return { meatContent: `Meat content: ${meatContent.text}` };
 }
 
 const STORAGE = { 'keep refrigerated': 'Keep Refrigerated', 'keep frozen': 'Keep Frozen' } as const;
@@ -192,84 +207,6 @@ function pieces(count: number, { form }: Product): string {
   return `${count} ${one === 'patty' ? 'patties' : `${one}s`}`;
 }
 
-/** Codes of months that are read in English and French (Food and Drug Regulations B.01.007, from memory, verify). */
-const CANADIAN_MONTHS = ['JA', 'FE', 'MR', 'AL', 'MA', 'JN', 'JL', 'AU', 'SE', 'OC', 'NO', 'DE'];
-const MONTHS = ['JAN', 'FEB', 'MAR', 'APR', 'MAY', 'JUN', 'JUL', 'AUG', 'SEP', 'OCT', 'NOV', 'DEC'];
-
-/** The month in letters, so that no order of figures is misread; the day first outside North America. */
-function dayText(day: string, jurisdiction: string): string {
-  const [year = '', month = '', date = ''] = day.split('-');
-  const at = Number(month) - 1;
-  if (jurisdiction === 'ca') return `${year} ${CANADIAN_MONTHS[at]} ${date}`;
-  return jurisdiction === 'us' ? `${MONTHS[at]} ${date} ${year}` : `${date} ${MONTHS[at]} ${year}`;
-}
-
-/** The day until which it keeps, by the word that the market has for it; a day that is given as best before stays so. */
-function lastDay({ declaration, useByDate, bestBeforeDate }: PackOf) {
-  const isBestBefore = bestBeforeDate !== undefined || declaration.date?.text.startsWith('Best before');
-  const day = bestBeforeDate ?? useByDate;
-  return day === undefined ? undefined : { says: isBestBefore ? 'Best before' : 'Use by', day };
-}
-
-function datesOf(of: PackOf): PackLabel['dates'] {
-  const { jurisdiction } = of.product.standard;
-  const last = lastDay(of);
-  return [{ says: 'Packed', day: of.packedDate }, ...(last ? [last] : [])].map(({ says, day }) => ({
-    says,
-    day,
-    text: dayText(day, jurisdiction),
-  }));
-}
-
-const RETAIL = { 8: 'ean-8', 12: 'upc-a', 13: 'ean-13' } as const;
-
-/** For the till, the number or the price of the pack; for tracing, number, weight, dates and lot in one code. */
-function codesOf(
-  of: PackOf,
-  { gtin, itemNumber }: PackFormat,
-  {
-    isWeighed,
-    printed,
-    cents,
-  }: { readonly isWeighed: boolean; readonly printed: GivenWeight; readonly cents: bigint | undefined },
-): LabelCode[] {
-  const { plant, packedDate, lotId } = of;
-  const { priceCode } = plant.printing ?? {};
-  const last = lastDay(of);
-  const codes: LabelCode[] = [];
-  if (isWeighed && itemNumber !== undefined && priceCode && cents !== undefined) {
-    const data = pricedNumber(itemNumber, cents, priceCode);
-    codes.push({ symbology: 'upc-a', data, says: 'item and price, for the till' });
-  }
-  if (gtin === undefined) return codes;
-  const retail = RETAIL[gtin.length as keyof typeof RETAIL];
-  if (retail) codes.push({ symbology: retail, data: gtin, says: 'item, for the till' });
-  const pack = {
-    gtin,
-    lotId,
-    packedDate,
-    ...(isWeighed && { net: printed }),
-    ...(last && { [last.says === 'Use by' ? 'useByDate' : 'bestBeforeDate']: last.day }),
-  };
-  const says = isWeighed ? 'item, weight, dates and lot, for tracing' : 'item, dates and lot, for tracing';
-  if (codes.length === 0) codes.push(...longCodes(elementStrings(pack)));
-  const whole = { ...pack, ...(isWeighed && cents !== undefined && { cents }) };
-  return [...codes, { symbology: 'gs1-datamatrix', data: elementText(elementStrings(whole)), says }];
-}
-
-/** Bars get long: number, weight and dates in one symbol, the lot in another, as a case label has them. */
-function longCodes(elements: readonly ElementString[]): LabelCode[] {
-  const code = (data: readonly ElementString[], says: string): LabelCode => ({
-    symbology: 'gs1-128',
-    data: elementText(data),
-    says,
-  });
-  return [
-    code(elements.slice(0, -1), 'item, weight and dates, for the receiver'),
-    code(elements.slice(-1), 'lot, for the receiver'),
-  ];
-}
-
 function cautionsOf(of: PackOf, isWeighed: boolean): string[] {
   const { declaration, product, plant } = of;
   return [
@@ -279,9 +216,12 @@ function cautionsOf(of: PackOf, isWeighed: boolean): string[] {
           'The official mark is no part of this label: it goes into the place that is left for it, in the form that the inspection service gives.',
         ]
       : []),
-    ...(lastDay(of)
+    ...(lastDay(declaration, of)
       ? []
       : ['No date says how long the product keeps; give one where the market or the buyer asks for it.']),
+    ...(declaration.date?.text.includes('Frozen on')
+      ? ['The day of freezing must stand on the package; this label does not have it.']
+      : []),
     ...(isWeighed && plant.printing?.priceCode
       ? [
           'Each country sets the digits of numbers that carry a price: let the shop try a label before packs are sold.',

@@ -12,9 +12,9 @@ import {
 import { Refused } from '../ledger/refused.ts';
 import { massText } from '../units.ts';
 import type { Db } from './open.ts';
-import { revise } from './revisions.ts';
+import { revise, reviseAll } from './revisions.ts';
 import type { LotRow, MovementRow, Schema } from './schema.ts';
-import type { Writing } from './store.ts';
+import { inPortions, type Writing } from './store.ts';
 
 /** Lots and their ledger: the only place that changes a balance. */
 
@@ -59,6 +59,67 @@ export async function openLot(writing: Writing, lot: NewLot): Promise<void> {
       entry: writing.entry,
     })
     .execute();
+}
+
+/** A lot that comes in with its weight. */
+export interface ReceivedLot extends NewLot {
+  readonly massUg: number;
+  /** Of its first movement, as JSON. */
+  readonly details?: unknown;
+}
+
+/** Opens many lots at once, each with the movement that brought it in. @param lots of which none is there yet. */
+export async function receiveLots(writing: Writing, lots: readonly ReceivedLot[]): Promise<void> {
+  const { act, db, entry } = writing;
+  if (lots.length === 0) return;
+  for (const lot of lots) {
+    const fault = movementFault({ lotId: lot.id, kind: 'received', massUg: lot.massUg, reservedUg: 0 });
+    if (fault) throw new RangeError(`movement of lot ${lot.id}: ${fault}`);
+  }
+  await reviseAll(
+    writing,
+    'lot',
+    lots.map((lot) => ({ id: lot.id, body: revisionOf(lot) })),
+  );
+  const rows = lots.map((lot) => ({
+    id: lot.id,
+    kind: lot.kind,
+    ofId: lot.ofId,
+    batchId: lot.batchId ?? null,
+    body: JSON.stringify(lot.body),
+    revision: 1,
+    receivedDay: lot.receivedDay,
+    useByDay: lot.useByDay ?? null,
+    held: lot.held ? 1 : 0,
+    onHandUg: lot.massUg,
+    reservedUg: 0,
+    // It was opened, and its weight came in.
+    version: 2,
+    entry,
+  }));
+  for (const some of inPortions(rows)) await db.insertInto('lots').values(some).execute();
+  const first = await writing.nextSeq('movements');
+  for (const _ of lots.slice(1)) await writing.nextSeq('movements');
+  await writing.appendAll(
+    'movements',
+    lots.map((lot, index) => ({
+      seq: first + index,
+      lotId: lot.id,
+      kind: 'received' as const,
+      massUg: lot.massUg,
+      reservedUg: 0,
+      onHandAfterUg: lot.massUg,
+      reservedAfterUg: 0,
+      batchId: null,
+      otherLotId: null,
+      reverses: null,
+      reason: null,
+      details: lot.details === undefined ? null : JSON.stringify(lot.details),
+      at: act.at,
+      day: act.day,
+      personId: act.by.id,
+    })),
+  );
 }
 
 /** What of a lot can be edited. */

@@ -24,6 +24,25 @@ export async function revise(
   return revision;
 }
 
+/** Adds a state to each of many. @param last number of the last state of each that has one. */
+export async function reviseAll(
+  writing: Writing,
+  kind: string,
+  states: readonly { readonly id: string; readonly body: unknown }[],
+  last: ReadonlyMap<string, number> = new Map(),
+): Promise<void> {
+  await writing.appendAll(
+    'revisions',
+    states.map(({ id, body }) => ({
+      kind,
+      id,
+      revision: (last.get(id) ?? 0) + 1,
+      body: JSON.stringify(body),
+      withdrawn: 0,
+    })),
+  );
+}
+
 /** The present state, a withdrawn one included. */
 export async function lastRevision(db: Db, kind: string, id: string): Promise<RevisionRow | undefined> {
   return db

@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { isCountry, NO_COUNTRY } from '../batch/country.ts';
 import type { Material } from '../batch/material.ts';
 import { fractionOfPercent } from '../units.ts';
+import { wordsOf } from './words.ts';
 
 /** Readers of single cells: text in, the value in canonical units out, or a message that says the remedy. */
 
@@ -21,9 +23,8 @@ export const decimalCell = z
 export const percentCell = z
   .string()
   .regex(DECIMAL, 'is not a plain number; write percent such as 27.5')
-  .transform(Number)
   .refine(
-    (percent) => percent <= 100,
+    (percent) => !(Number(percent) > 100),
     'is above 100; percent is expected, such as 28 for trim that is 72 % lean',
   )
   .transform(fractionOfPercent);
@@ -34,6 +35,8 @@ export const optionalPercentCell = optional(percentCell);
 
 export const dateCell = z.iso.date('is not a calendar day; write it as 2026-11-25');
 export const optionalDateCell = optional(dateCell);
+
+export const optionalCountryCell = optional(z.string().refine(isCountry, NO_COUNTRY));
 
 export function choiceCell<const Choice extends string>(choices: readonly Choice[]) {
   return z.enum(choices, { error: `is none of: ${choices.join(', ')}` });
@@ -48,12 +51,7 @@ export function listCell<const Choice extends string>(choices: readonly Choice[]
 export const wordsCell = z
   .string()
   .optional()
-  .transform((text) =>
-    (text ?? '')
-      .split(';')
-      .map((word) => word.trim())
-      .filter(Boolean),
-  );
+  .transform((text) => wordsOf(text ?? ''));
 
 /** 'salt 93.75; nitrite 6.25' as fractions by name. */
 export function percentsCell<const Name extends string>(names: readonly Name[]) {
@@ -69,7 +67,7 @@ export function percentsCell<const Name extends string>(names: readonly Name[]) 
         });
         return z.NEVER;
       }
-      fractions[known] = fractionOfPercent(Number(percent));
+      fractions[known] = fractionOfPercent(percent ?? '0');
     }
     return fractions;
   });

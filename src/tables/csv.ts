@@ -52,25 +52,58 @@ export function readNumberedTable<Shape extends z.ZodRawShape>(
 ): NumberedRow<z.output<z.ZodObject<Shape>>>[] {
   const records = parseRecords(file, text);
   const header = records[0]?.record ?? [];
-  const problems = headerProblems(file, header, rowSchema);
+  const problems = headerProblems(header, rowSchema).map((problem) => ({ file, row: 1, ...problem }));
   if (problems.length > 0) throw new TableError(problems);
 
-  const rows: NumberedRow<z.output<z.ZodObject<Shape>>>[] = [];
-  for (const { record, line } of records.slice(1)) {
-    const cells = Object.fromEntries(header.map((name, index) => [name, record[index] ?? '']));
+  const { rows, faults } = parseRows(
+    records.slice(1).map(({ record, line }) => ({
+      row: line,
+      cells: Object.fromEntries(header.map((name, index) => [name, record[index] ?? ''])),
+    })),
+    rowSchema,
+  );
+  if (faults.length === 0) return rows;
+  throw new TableError(
+    faults.map(({ row, column, value, message }) => ({
+      file,
+      row,
+      ...(column && { column }),
+      message: value === undefined ? message : `"${value}": ${message}`,
+    })),
+  );
+}
+
+/** One thing wrong in a row: the column by its name, empty where the row as a whole is meant, and the text in its cell. */
+export interface RowFault {
+  readonly row: number;
+  readonly column: string;
+  readonly value?: string;
+  readonly message: string;
+}
+
+/** Rows that the schema takes, and every fault of the others. */
+export function parseRows<Shape extends z.ZodRawShape>(
+  rows: readonly NumberedRow<Readonly<Record<string, string>>>[],
+  rowSchema: z.ZodObject<Shape>,
+): {
+  readonly rows: NumberedRow<z.output<z.ZodObject<Shape>>>[];
+  readonly faults: RowFault[];
+} {
+  const taken: NumberedRow<z.output<z.ZodObject<Shape>>>[] = [];
+  const faults: RowFault[] = [];
+  for (const { row, cells } of rows) {
     const parsed = rowSchema.safeParse(cells);
     if (parsed.success) {
-      rows.push({ row: line, cells: parsed.data });
+      taken.push({ row, cells: parsed.data });
       continue;
     }
     for (const issue of parsed.error.issues) {
       const column = String(issue.path[0] ?? '');
-      const shown = column in cells ? `"${cells[column]}": ` : '';
-      problems.push({ file, row: line, ...(column && { column }), message: `${shown}${issue.message}` });
+      const value = cells[column];
+      faults.push({ row, column, ...(value !== undefined && { value }), message: issue.message });
     }
   }
-  if (problems.length > 0) throw new TableError(problems);
-  return rows;
+  return { rows: taken, faults };
 }
 
 function parseRecords(file: string, text: string): { record: string[]; line: number }[] {
@@ -86,19 +119,22 @@ function parseRecords(file: string, text: string): { record: string[]; line: num
   }
 }
 
-function headerProblems(file: string, header: readonly string[], schema: z.ZodObject): TableProblem[] {
+/** What is wrong with the names of columns: each must be one of the schema, once, and those that it needs must be there. */
+export function headerProblems(
+  header: readonly string[],
+  schema: z.ZodObject,
+): { readonly column: string; readonly message: string }[] {
   const known = Object.keys(schema.shape);
   const required = known.filter((key) => !schema.shape[key]?.safeParse(undefined).success);
-  const at = (column: string, message: string): TableProblem => ({ file, row: 1, column, message });
   return [
     ...header
       .filter((name, index) => header.indexOf(name) !== index)
-      .map((name) => at(name, 'this column stands twice; keep one')),
+      .map((column) => ({ column, message: 'this column stands twice; keep one' })),
     ...header
       .filter((name) => !known.includes(name))
-      .map((name) => at(name, `unknown column; the columns are ${known.join(', ')}`)),
+      .map((column) => ({ column, message: `unknown column; the columns are ${known.join(', ')}` })),
     ...required
       .filter((name) => !header.includes(name))
-      .map((name) => at(name, 'this column is missing; add it')),
+      .map((column) => ({ column, message: 'this column is missing; add it' })),
   ];
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Plant } from '../batch/plant.ts';
+import { LANGUAGES, PAPERS, type Plant } from '../batch/plant.ts';
 import { MASS_UNITS } from '../units.ts';
 import { floorSchema } from './floor.ts';
 import {
@@ -40,6 +40,22 @@ const scaleSchema = record(
   },
 });
 
+const printingSchema = record(
+  {
+    paper: choiceField(PAPERS).exactOptional(),
+    language: choiceField(LANGUAGES).exactOptional(),
+    labelStock: idField.exactOptional(),
+    priceCode: record(
+      {
+        numberSystem: choiceField(['2']),
+        priceVerifier: z.boolean(remedy('must be true or false')),
+      },
+      'must be such as {"numberSystem": "2", "priceVerifier": false}',
+    ).exactOptional(),
+  },
+  'must say how the plant prints: paper, language, labelStock, priceCode',
+);
+
 /** The JSON form of a plant. */
 export const plantSchema = record(
   {
@@ -64,6 +80,12 @@ export const plantSchema = record(
         error: 'names lots, which come and go; write "all" or "frozen"',
       })
       .exactOptional(),
+    address: z
+      .array(nameField.max(80, remedy('must have at most 80 signs')), remedy('must be a list of lines'))
+      .min(1, remedy('must hold a line, or be left out'))
+      .max(5, remedy('must hold at most 5 lines'))
+      .exactOptional(),
+    printing: printingSchema.exactOptional(),
     demoDate: z.iso.date(remedy('must be a calendar day such as "2026-11-25"')).exactOptional(),
   },
   'must be an object that describes the plant',

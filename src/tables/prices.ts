@@ -14,12 +14,19 @@ export function readPrices(
   text: string,
   materials: ReadonlyMap<string, Material>,
 ): Map<string, number> {
-  const row = z.object({
+  return new Map(
+    readTable(file, text, priceRow(materials)).map((price) => [
+      price.material_id,
+      perKilogram(price.cost, price.cost_per),
+    ]),
+  );
+}
+
+/** The row of one price. Build one for each reading, since it remembers the ids it has seen. */
+export function priceRow(materials: ReadonlyMap<string, Material>) {
+  return z.object({
     material_id: uniqueCell('keep one price for each material').pipe(knownMaterialCell(materials)),
     cost: unsignedCell('write the price as it is paid, 0 for what is free'),
     cost_per: choiceCell(MASS_UNITS),
   });
-  return new Map(
-    readTable(file, text, row).map((price) => [price.material_id, perKilogram(price.cost, price.cost_per)]),
-  );
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { isMeat, type Material, MEAT_KINDS, SPECIES } from '../batch/material.ts';
 import {
+  CLAIMS,
   COOKINGS,
   type Form,
   type MeatPart,
@@ -25,6 +26,7 @@ import {
   remedy,
   shown,
 } from './json.ts';
+import { packSchema } from './packs.ts';
 
 /** What became of a JSON value: a product, or everything wrong with it. */
 export type ParsedProduct =
@@ -99,7 +101,7 @@ const reworkSchema = record(
     productIds: z
       .array(idField, remedy('must be a list of product ids'))
       .min(1, remedy('must name the products whose rework may go in, or leave rework out'))
-      .superRefine(refuseSameId),
+      .superRefine(refuseSame),
     maxFraction: fractionField.refine(
       (most) => most > 0 && most < 1,
       remedy('must be above 0 and below 1, such as 0.1 for 10 % of the batch'),
@@ -195,6 +197,17 @@ export const productSchema = record(
           .max(100, remedy('must be a percent such as 80'))
           .exactOptional(),
         storage: choiceField(['keep refrigerated', 'keep frozen']),
+        packs: z
+          .array(packSchema, remedy('must be a list of packs'))
+          .min(1, remedy('must hold a pack, or be left out'))
+          .max(50, remedy('must hold at most 50 packs'))
+          .superRefine(refuseRepeats('id', 'give each pack its own id'))
+          .exactOptional(),
+        claims: z
+          .array(choiceField(CLAIMS), remedy('must be a list of claims'))
+          .superRefine(refuseSame)
+          .exactOptional(),
+        nutritionExemption: nameField.max(300, remedy('must have at most 300 signs')).exactOptional(),
       },
       'must say at least the storage',
     ),
@@ -223,10 +236,10 @@ export function readProduct(file: string, text: string, materials: Materials): P
   });
 }
 
-function refuseSameId(ids: readonly string[], context: z.RefinementCtx): void {
-  ids.forEach((id, index) => {
-    if (ids.indexOf(id) === index) return;
-    context.addIssue({ code: 'custom', path: [index], message: `${shown(id)} stands twice; keep it once` });
+function refuseSame(texts: readonly string[], context: z.RefinementCtx): void {
+  texts.forEach((text, index) => {
+    if (texts.indexOf(text) === index) return;
+    context.addIssue({ code: 'custom', path: [index], message: `${shown(text)} stands twice; keep it once` });
   });
 }
 

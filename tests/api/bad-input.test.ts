@@ -230,6 +230,26 @@ const NUMBERS: Exhibit[] = [
     '-1',
     'negative',
   ),
+  form(
+    'an origin in one word',
+    lots({ ...LOT, origin: 'US' }),
+    ['/lots/0/origin'],
+    '"US": it must be the countries of its animals',
+    '"slaughteredIn": "US"',
+  ),
+  form(
+    'more fiber than carbohydrate',
+    materials({ ...MATERIAL, composition: { ...MATERIAL.composition, fiberFraction: 0.1 } }),
+    ['/materials/0/composition/fiberFraction'],
+    '0.1 is more than carbohydrateFraction 0',
+  ),
+  form(
+    'a country in words',
+    materials({ ...MATERIAL, madeIn: 'Mexico' }),
+    ['/materials/0/madeIn'],
+    '"Mexico"',
+    'such as US, CA, MX or GB',
+  ),
 ];
 
 const UNITS_AND_DATES: Exhibit[] = [

@@ -18,6 +18,7 @@ export const SETTINGS: Settings = {
   storeUrl: ':memory:',
   logLevel: 'silent',
   maxBodyKb: 512,
+  maxFileMb: 30,
   solveSeconds: 30,
   requestsPerMinute: 1_000_000,
 };
@@ -53,6 +54,7 @@ export interface Received {
   readonly status: number;
   readonly headers: IncomingHttpHeaders;
   readonly text: string;
+  readonly bytes: Buffer;
 }
 
 /** Sends exactly what it is given: wrong methods, paths, headers and bodies included. */
@@ -80,6 +82,7 @@ export function send(address: string, { method = 'POST', path = '/v1/blends', ..
             status: incoming.statusCode ?? 0,
             headers: incoming.headers,
             text: Buffer.concat(chunks).toString('utf8'),
+            bytes: Buffer.concat(chunks),
           }),
         );
         incoming.on('error', reject);

@@ -24,6 +24,7 @@ describe('settings', () => {
       tablesFolder: resolve('ingredient-tables'),
       logLevel: 'info',
       maxBodyKb: 512,
+      maxFileMb: 30,
       solveSeconds: 10,
       requestsPerMinute: 600,
     });

@@ -26,6 +26,7 @@ module.exports = {
     may('plan/', 'plan/', 'formulate/', 'rules/', 'batch/', 'solver/(?!engines)', ...LEAVES),
     may('labels/', 'labels/', 'formulate/blend\\.ts$', 'rules/', 'batch/', ...LEAVES),
     may('documents/', 'documents/', 'labels/', 'formulate/blend\\.ts$', 'rules/', 'batch/', ...LEAVES),
+    may('documents/logs/csv\\.ts$', 'tables/sheets/write-csv\\.ts$'),
     may('documents/pdf/', ...npm('pdfkit', 'bwip-js')),
     may('documents/pdf/document\\.ts$', ...node('fs', 'module')),
     may(
@@ -36,6 +37,7 @@ module.exports = {
       ...node('fs', 'path'),
       ...npm('csv-parse', 'read-excel-file', 'write-excel-file', 'zod'),
     ),
+    may('tables/sheets/', ...node('zlib')),
     may('ledger/', 'ledger/', ...LEAVES),
     may('making/', 'making/', 'ledger/', 'correct/', 'formulate/', 'rules/', 'batch/', ...LEAVES),
     may(
@@ -65,15 +67,17 @@ module.exports = {
       'solver/engine-names\\.ts$',
       'solver/model\\.ts$',
       ...LEAVES,
-      ...node('crypto', 'fs', 'http', 'module', 'net', 'os', 'path', 'url', 'worker_threads'),
+      ...node('crypto', 'fs', 'http', 'module', 'net', 'os', 'path', 'stream', 'url', 'worker_threads'),
       ...npm('express', 'express-rate-limit', 'helmet', 'pino', 'pino-http', 'piscina', 'zod', 'zod-openapi'),
     ),
     // The worker is the one place that brings the engine to the use-case for the service.
     may('api/job-worker\\.ts$', 'solver/engines/'),
     may('main\\.ts$', 'api/', 'documents/', ...npm('pino')),
-    may('cli/', 'cli/', 'api/settings\\.ts$', 'store/'),
+    may('cli/', 'cli/', 'api/settings\\.ts$', 'store/', ...node('fs')),
+    may('cli/exchange-commands\\.ts$', 'api/', 'tables/', 'standards/all\\.ts$'),
     may(
       'cli\\.ts$',
+      'batch/plant\\.ts$',
       'cli/',
       'ledger/',
       'store/',

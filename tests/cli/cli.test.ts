@@ -90,6 +90,42 @@ test('a label says the same as text and as JSON', async () => {
   expect(parsed.allergens.allergens).toEqual(['milk']);
 });
 
+test('puts a sheet and a label on paper, whole or not at all', async () => {
+  const [sheet, label, nowhere] = ['sheet.pdf', 'label.pdf', 'no such folder/sheet.pdf'].map((name) =>
+    join(folder, name),
+  ) as [string, string, string];
+  for (const file of [sheet, label]) writeFileSync(file, 'the one before');
+  const [ofSheet, ofLabel, ofNowhere] = await Promise.all([
+    meatblock(['sheet', SOME_REQUEST, '--pdf', sheet, '--paper', 'a4', '--language', 'es', '--cost']),
+    meatblock(['label', SOME_REQUEST, '--pdf', label]),
+    meatblock(['sheet', SOME_REQUEST, '--pdf', nowhere]),
+  ]);
+  expect(ofSheet).toEqual({ code: 0, stdout: `Written: ${sheet}\n`, stderr: '' });
+  expect(ofLabel).toEqual({ code: 0, stdout: `Written: ${label}\n`, stderr: '' });
+  for (const file of [sheet, label]) expect(readFileSync(file, 'latin1').slice(0, 5)).toBe('%PDF-');
+  expect(ofNowhere).toEqual({ code: 3, stdout: '', stderr: `${nowhere} cannot be written (ENOENT).\n` });
+  expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
+});
+
+test('tells the floor in Spanish, and refuses what it does not print', async () => {
+  const refused = [
+    [['sheet', SOME_REQUEST, '--paper', 'a4'], '--paper is for a PDF'],
+    [['sheet', SOME_REQUEST, '--pdf', 'x.pdf', '--paper', 'a3'], '--paper a3: choose one of letter, a4'],
+    [['products', '--pdf', 'x.pdf'], '--pdf is for sheet'],
+    [['label', SOME_REQUEST, '--language', 'es'], '--language is for sheet'],
+    [['sheet', SOME_REQUEST, '--cost'], '--cost is for the PDF of a sheet'],
+  ] as const;
+  const [spanish, ...ended] = await Promise.all([
+    meatblock(['sheet', SOME_REQUEST, '--language', 'es']),
+    ...refused.map(([args]) => meatblock(args)),
+  ]);
+  expect(spanish.stdout).toContain('LOTES POR SURTIR');
+  ended.forEach(({ code, stderr }, index) => {
+    expect(code).toBe(2);
+    expect(stderr).toContain(refused[index]?.[1]);
+  });
+});
+
 test('pieces asked for are the pieces on the sheet', async () => {
   for (const [file, pieces] of [
     ['hamburger-patties-600.json', 600],

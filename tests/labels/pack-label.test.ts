@@ -121,6 +121,18 @@ describe('safe handling instructions', () => {
   });
 });
 
+test('another market has a sentence in their place', () => {
+  const declaration = {
+    ...declarationOf('links', 'eu', false),
+    cookingInstruction: { text: 'Cook thoroughly before eating', citation: 'Article 6' },
+    date: { text: 'Best before; Frozen on', citation: 'Article 24' },
+  } as Declaration;
+  const label = labelOf({ declaration, product: productOf('links', 'eu') });
+  expect(label.handling).toBe('Cook thoroughly before eating');
+  expect(label.safeHandling).toBeUndefined();
+  expect(label.cautions.join(' ')).toContain('The day of freezing must stand on the package');
+});
+
 describe('the nutrition panel of a batch on its packs', () => {
   const of = (usual: PackFormat, part: Partial<PackOf> = {}, serving = US_PANEL.serving) => {
     const nutrition = { panel: { ...US_PANEL, serving } };

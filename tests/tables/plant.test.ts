@@ -103,3 +103,33 @@ describe('a faulty plant says what to do', () => {
     expect(() => read(null)).toThrow('plant.json, null: it must be an object that describes the plant');
   });
 });
+
+test('a plant says where it is and how it prints', () => {
+  const told = {
+    address: ['1 Example Road', 'Sampletown, ZZ 00000'],
+    printing: {
+      paper: 'letter',
+      language: 'en',
+      labelStock: 'roll-102x152',
+      priceCode: { numberSystem: '2', priceVerifier: true },
+    },
+  };
+  expect(read({ ...PLANT, ...told })).toMatchObject(told);
+});
+
+test.each([
+  ['no line', { address: [] }, 'address, []: it must hold a line'],
+  ['an address in one text', { address: 'Sampletown' }, 'must be a list of lines'],
+  [
+    'another paper',
+    { printing: { paper: 'legal' } },
+    'printing.paper, "legal": it must be one of: letter, a4',
+  ],
+  [
+    'another number system',
+    { printing: { priceCode: { numberSystem: '4', priceVerifier: false } } },
+    'printing.priceCode.numberSystem, "4": it must be one of: 2',
+  ],
+])('%s is refused', (_, part, message) => {
+  expect(() => read({ ...PLANT, ...part })).toThrow(message);
+});

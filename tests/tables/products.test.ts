@@ -171,3 +171,87 @@ test('rework is read as it stands, and refused without products, twice the same,
   expect(issuesOf({ maxFraction: 1 })).toEqual([expect.stringMatching(/^rework\.maxFraction 1: .*below 1/)]);
   expect(issuesOf({ maxFraction: 0 })).toEqual([expect.stringMatching(/^rework\.maxFraction 0: .*above 0/)]);
 });
+
+describe('packs', () => {
+  const packed = (...packs: unknown[]) => parseProduct({ ...PRODUCT, label: { ...PRODUCT.label, packs } });
+  const brick = { id: 'brick', gtin: '400001000014', netWeight: { value: '1', unit: 'lb' } };
+  const tray = {
+    id: 'tray',
+    gtin: '99521000000011',
+    itemNumber: '01234',
+    tare: { value: '0.03', unit: 'lb' },
+    price: { amount: '5.49', per: 'lb' },
+    labelStock: 'roll-102x76',
+  };
+
+  test('are read as they are written', () => {
+    const label = {
+      ...PRODUCT.label,
+      packs: [brick, tray],
+      claims: ['lean', 'product of usa'],
+      nutritionExemption: 'at most 500 people, at most 100,000 lb a year',
+    };
+    const parsed = parseProduct({ ...PRODUCT, label });
+    expect(parsed.ok && parsed.product.label).toStrictEqual(label);
+  });
+
+  test.each([
+    ['a wrong check digit', { ...brick, gtin: '400001000015' }, 'gtin', 'its last digit must be 4'],
+    ['a number of 11 digits', { ...brick, gtin: '40000100001' }, 'gtin', '8, 12, 13 or 14 digits'],
+    ['an item number of four digits', { ...tray, itemNumber: '1234' }, 'itemNumber', 'must have five digits'],
+    [
+      'an item number beside a weight',
+      { ...brick, itemNumber: '01234' },
+      'itemNumber',
+      'leave netWeight out',
+    ],
+    ['a number for packs that differ', { ...tray, gtin: brick.gtin }, 'gtin', 'start with 9'],
+    ['a number for packs that do not', { ...brick, gtin: tray.gtin }, 'gtin', 'it starts with 9'],
+    [
+      'a weight as a number',
+      { ...brick, netWeight: { value: 1, unit: 'lb' } },
+      'netWeight.value',
+      'must be a text',
+    ],
+    [
+      'no weight',
+      { ...brick, netWeight: { value: '0', unit: 'lb' } },
+      'netWeight.value',
+      'must be a number above 0',
+    ],
+    [
+      'a weight of tons',
+      { ...brick, netWeight: { value: '9999999', unit: 'kg' } },
+      'netWeight.value',
+      'from 1 mg',
+    ],
+    [
+      'a price with a sign',
+      { ...tray, price: { amount: '$5', per: 'lb' } },
+      'price.amount',
+      'must be an amount',
+    ],
+    [
+      'a price per ounce',
+      { ...tray, price: { amount: '5', per: 'oz' } },
+      'price.per',
+      'must be one of: lb, kg',
+    ],
+    ['half a piece', { ...brick, pieces: 0.5 }, 'pieces', 'must be a whole number'],
+  ])('%s is refused', (_, pack, field, message) => {
+    const parsed = packed(pack);
+    const issues = parsed.ok ? [] : parsed.issues;
+    expect(issues.map(({ path }) => path.join('.'))).toEqual([`label.packs.0.${field}`]);
+    expect(issues[0]?.message).toContain(message);
+  });
+
+  test('have ids of their own, and a claim stands once', () => {
+    const twice = packed(brick, { ...tray, id: 'brick' });
+    expect(twice.ok ? [] : twice.issues.map(({ path }) => path.join('.'))).toEqual(['label.packs.1.id']);
+    const claims = parseProduct({
+      ...PRODUCT,
+      label: { ...PRODUCT.label, claims: ['lean', 'lean', 'light'] },
+    });
+    expect(claims.ok ? [] : claims.issues.map(({ path }) => path.join('.'))).toContain('label.claims.2');
+  });
+});

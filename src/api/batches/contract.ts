@@ -208,15 +208,24 @@ const packRequest = record(
       .int(remedy('must be a whole number'))
       .min(1, remedy('must be at least 1'))
       .max(100_000, remedy('must be at most 100000')),
-    net: scaleWeightSchema.meta({ description: 'Net weight declared on each pack.' }),
-    filled: scaleWeightSchema
+    format: idSchema
       .optional()
-      .meta({ description: 'What all of them really hold together; count times net when absent.' }),
+      .meta({ description: "Id of one of the product's packs: what it declares and how it is labelled." }),
+    net: scaleWeightSchema
+      .optional()
+      .meta({ description: 'Net weight declared on each pack; that of the format when absent.' }),
+    filled: scaleWeightSchema.optional().meta({
+      description:
+        'What all of them really hold together; count times net when absent. Packs that are weighed one by one need it.',
+    }),
     useByDate: dateSchema.optional(),
     location: textSchema(80).optional(),
   },
   'must be packs with count and net weight',
-);
+).refine(({ net, format }) => net !== undefined || format !== undefined, {
+  path: ['net'],
+  error: 'is missing; give the net weight of each pack, or the format that declares it',
+});
 
 export const packSchema = record(
   { packs: listSchema(packRequest, 50, 'packs').min(1, remedy('must hold at least one entry')) },

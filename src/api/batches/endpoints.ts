@@ -1,6 +1,4 @@
 import type { z } from 'zod';
-import { batchSheetText } from '../../documents/batch-sheet-text.ts';
-import { labelText } from '../../documents/label-text.ts';
 import { type BatchState, labelHashOf, stepsOf } from '../../making/batch.ts';
 import { listBatches, stepsOfBatch } from '../../store/batches.ts';
 import { documentOf } from '../../store/documents.ts';
@@ -10,7 +8,9 @@ import type { Books } from '../books.ts';
 import { batchSheetAnswerSchema } from '../contract/blend-answer.ts';
 import { correctionAnswerSchema } from '../contract/correction.ts';
 import { labelAnswerSchema } from '../contract/label.ts';
+import { paperQuery, sheetQuery } from '../contract/printing.ts';
 import type { Answer, Call, Endpoint } from '../endpoint.ts';
+import { labelForms, sheetForms } from '../paper.ts';
 import { Problem } from '../problem.ts';
 import { cancelBatch, closeBatch } from './close.ts';
 import {
@@ -58,11 +58,10 @@ export function batchEndpoints(books: Books): Endpoint[] {
     gives: batchAnswer,
     handle: (call) => take(books, call),
   });
-  const document = <Value>(
+  const document = (
     path: 'sheet' | 'label',
     says: string,
-    gives: z.ZodType,
-    text: (value: Value) => string,
+    { gives, query, forms }: Required<Pick<Endpoint, 'gives' | 'query' | 'forms'>>,
   ): Endpoint => ({
     method: 'GET',
     path: `/batches/:id/${path}`,
@@ -70,7 +69,8 @@ export function batchEndpoints(books: Books): Endpoint[] {
     says,
     may: 'read',
     gives,
-    forms: { 'text/plain': text as (body: never) => string },
+    query,
+    forms,
     handle: async ({ params }) => ({ body: await readDocument(books, params.id ?? '', path) }),
   });
   const lb = (value: string) => ({ value, unit: 'lb' });
@@ -111,13 +111,16 @@ export function batchEndpoints(books: Books): Endpoint[] {
         return { body: view, version: view.version };
       },
     },
-    document('sheet', 'The batch sheet as it was planned', batchSheetAnswerSchema, batchSheetText),
-    document(
-      'label',
-      'What the label must say, by what was weighed or else as planned',
-      labelAnswerSchema,
-      labelText,
-    ),
+    document('sheet', 'The batch sheet as it was planned, also on paper', {
+      gives: batchSheetAnswerSchema,
+      query: sheetQuery,
+      forms: sheetForms(books),
+    }),
+    document('label', 'What the label must say, by what was weighed or else as planned', {
+      gives: labelAnswerSchema,
+      query: paperQuery,
+      forms: labelForms(books),
+    }),
     step('weighings', 'Weigh a line into a load', 'work', weighingSchema, weighIn, {
       line: 1,
       load: 1,

@@ -62,6 +62,10 @@ export const lotAnswer = z
         packed: z.int(),
         onHand: z.int(),
         net: z.object({ value: z.string(), unit: z.string() }),
+        format: z
+          .string()
+          .optional()
+          .meta({ description: "Which of the product's packs; its label is at /lots/:id/label." }),
       })
       .optional(),
     version: z.int(),

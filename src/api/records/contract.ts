@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { RECORD_KINDS } from '../../store/records.ts';
 import { choiceField, record, remedy } from '../../tables/json.ts';
 import { followed, following, query } from '../contract/pages.ts';
+import { paperField } from '../contract/printing.ts';
 import {
   dateSchema,
   idSchema,
@@ -260,6 +261,7 @@ export const drillsAnswer = followed(
 export const logQuery = query({
   fromDay: dateSchema.optional().meta({ description: 'Six days before toDay when absent.' }),
   toDay: dateSchema.optional().meta({ description: 'Today at the plant when absent.' }),
+  paper: paperField,
 });
 
 const log = <Item extends z.ZodType>(id: string, item: Item) =>

@@ -1,10 +1,19 @@
 import type { z } from 'zod';
-import { recallDrillPage } from '../../documents/recall-drill-page.ts';
+import { recallDrillPage, recallDrillReport } from '../../documents/recall-drill-page.ts';
 import { listRecords } from '../../store/records.ts';
 import type { Books } from '../books.ts';
 import { pageAfter } from '../contract/pages.ts';
-import type { Endpoint } from '../endpoint.ts';
-import { drillAnswer, drillFinishSchema, drillSchema, drillsAnswer, drillsQuery } from './contract.ts';
+import { type PaperQuery, paperQuery } from '../contract/printing.ts';
+import type { Endpoint, Form } from '../endpoint.ts';
+import { PDF, reportOnPaper } from '../paper.ts';
+import {
+  type DrillAnswer,
+  drillAnswer,
+  drillFinishSchema,
+  drillSchema,
+  drillsAnswer,
+  drillsQuery,
+} from './contract.ts';
 import { drillsOf, finishDrill, readDrill, startDrill } from './drills.ts';
 import { PRINTED_HEADERS } from './printed.ts';
 
@@ -55,8 +64,16 @@ export function drillEndpoints(books: Books): Endpoint[] {
       tag,
       says: 'One recall drill, also as a page to print',
       may: 'read',
+      query: paperQuery,
       gives,
-      forms: { 'text/html': recallDrillPage as (body: never) => string },
+      forms: {
+        'text/html': recallDrillPage as Form,
+        [PDF]: ((drill: DrillAnswer, query: PaperQuery) =>
+          reportOnPaper(books, recallDrillReport(drill), query, {
+            isLandscape: false,
+            day: (drill.finished?.time ?? drill.started).shown.slice(0, 10),
+          })) as Form,
+      },
       handle: async ({ params }) => ({
         body: await books.store.read((db) => readDrill(db, params.id ?? '')),
         headers: PRINTED_HEADERS,

@@ -2,14 +2,14 @@ import type { z } from 'zod';
 import { CLEANINGS_TABLE } from '../../documents/logs/cleanings.ts';
 import { FAT_TESTS_TABLE } from '../../documents/logs/fat-tests.ts';
 import { GRINDING_TABLE } from '../../documents/logs/grinding.ts';
-import { type Log, type LogTable, logCsv, logPage } from '../../documents/logs/log.ts';
+import { type Log, type LogTable, logCsv, logPage, logReport } from '../../documents/logs/log.ts';
 import { RESTRICTED_TABLE } from '../../documents/logs/restricted-ingredients.ts';
 import type { Days } from '../../store/logs.ts';
 import type { Db } from '../../store/open.ts';
 import { type Books, momentOf } from '../books.ts';
-import type { Endpoint } from '../endpoint.ts';
+import type { Endpoint, Form } from '../endpoint.ts';
+import { PDF, reportOnPaper } from '../paper.ts';
 import type { PlantBooks } from '../plant-of-store.ts';
-import { Problem } from '../problem.ts';
 import { cleaningLog, recordCleaning } from './cleanings.ts';
 import {
   cleaningAnswer,
@@ -21,11 +21,11 @@ import {
   logQuery,
   restrictedAnswer,
 } from './contract.ts';
+import { daysOf } from './days.ts';
 import { fatTestLog } from './fat-test-log.ts';
 import { grindingLog } from './grinding-log.ts';
 import { PRINTED_HEADERS } from './printed.ts';
 import { restrictedLog } from './restricted-log.ts';
-import { dayLater } from './times.ts';
 
 /** Logs that an inspector asks for: as data, as a table for a spreadsheet and as a page to print. */
 export function logEndpoints(books: Books): Endpoint[] {
@@ -45,8 +45,10 @@ export function logEndpoints(books: Books): Endpoint[] {
     query: logQuery,
     gives,
     forms: {
-      'text/csv': ((body: Log<Item>) => logCsv(table, body)) as (body: never) => string,
-      'text/html': ((body: Log<Item>) => logPage(table, body)) as (body: never) => string,
+      'text/csv': ((body: Log<Item>) => logCsv(table, body)) as Form,
+      'text/html': ((body: Log<Item>) => logPage(table, body)) as Form,
+      [PDF]: ((body: Log<Item>, query: LogQuery) =>
+        reportOnPaper(books, logReport(table, body), query, { isLandscape: true, day: body.toDay })) as Form,
     },
     handle: async ({ query }) => {
       const data = await books.plant();
@@ -80,20 +82,4 @@ export function logEndpoints(books: Books): Endpoint[] {
       handle: (call) => recordCleaning(books, call),
     },
   ];
-}
-
-/** A week, unless the days are given. */
-const USUAL_DAYS = 7;
-const MOST_DAYS = 366;
-
-/** @throws Problem for days that are in the wrong order or too many. */
-function daysOf({ fromDay, toDay }: LogQuery, today: string): Days {
-  const last = toDay ?? (fromDay !== undefined && fromDay > today ? fromDay : today);
-  const first = fromDay ?? dayLater(last, 1 - USUAL_DAYS);
-  const refuse = (message: string) =>
-    new Problem('invalid-request', 'One field is wrong.', { errors: [{ pointer: '/fromDay', message }] });
-  if (first > last) throw refuse(`${first} is after ${last}, the last day; exchange them`);
-  if (first < dayLater(last, 1 - MOST_DAYS))
-    throw refuse(`is more than ${MOST_DAYS} days before ${last}; ask for a year at most`);
-  return { fromDay: first, toDay: last };
 }

@@ -1,3 +1,4 @@
+import type { Origin } from '../../batch/lot.ts';
 import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
 import { Refused } from '../../ledger/refused.ts';
 import { refuseChanged } from '../../store/history.ts';
@@ -49,7 +50,7 @@ function dateIssuesOf(
   return dateIssues({ receivedDate: receivedDay, packedDate, useByDate: useByDay ?? undefined }, today);
 }
 
-const BOUGHT = ['supplierEstablishment', 'supplierLot', 'box', 'packedDate'] as const;
+const BOUGHT = ['supplierEstablishment', 'supplierLot', 'box', 'packedDate', 'origin'] as const;
 
 function changedBody(row: LotRow, wanted: LotChangeRequest): StoredLot {
   const misplaced = BOUGHT.find((field) => row.kind !== 'material' && wanted[field] !== undefined);
@@ -57,10 +58,10 @@ function changedBody(row: LotRow, wanted: LotChangeRequest): StoredLot {
     const message = `lot ${row.id} was made here, not bought; take the field out`;
     throw new Refused('unfit', message, [misplaced]);
   }
-  const { state, cost, box, location, supplierEstablishment, supplierLot, packedDate } = wanted;
+  const { state, cost, box, location, supplierEstablishment, supplierLot, packedDate, origin } = wanted;
   const fields = {
     ...bodyOf(row),
-    ...present({ location, supplierEstablishment, supplierLot, packedDate }),
+    ...present({ location, supplierEstablishment, supplierLot, packedDate, origin }),
     ...(state !== undefined && { state }),
     ...(cost && { costPerKg: perKilogram(cost.amount, cost.per) }),
     ...(box !== undefined && { boxKg: box && kilograms(box) }),
@@ -75,7 +76,7 @@ function present<Fields extends object>(fields: Fields): Partial<Fields> {
 }
 
 function changeText(row: LotRow, wanted: LotChangeRequest, { currency }: PlantBooks['plant']): string {
-  const { useByDate, state, note, cost, box, ...others } = wanted;
+  const { useByDate, state, note, cost, box, origin, ...others } = wanted;
   const told = [
     ...(useByDate === undefined
       ? []
@@ -83,9 +84,15 @@ function changeText(row: LotRow, wanted: LotChangeRequest, { currency }: PlantBo
     ...(state === undefined ? [] : [`${state}, was ${bodyOf(row).state ?? 'unknown'}: ${note}`]),
     ...(cost ? [`cost ${cost.amount} ${currency} per ${cost.per}`] : []),
     ...(box === undefined ? [] : [`box ${box ? `${box.value} ${box.unit}` : 'taken away'}`]),
+    ...(origin === undefined ? [] : [originText(origin)]),
     ...Object.entries(present(others)).map(([field, value]) => `${NAMES[field]} ${value ?? 'taken away'}`),
   ];
   return told.join('; ');
+}
+
+function originText(origin: Origin | null): string {
+  if (origin === null) return 'origin taken away';
+  return `born in ${origin.bornIn}, raised in ${origin.raisedIn}, slaughtered in ${origin.slaughteredIn}`;
 }
 
 const NAMES: Readonly<Record<string, string>> = {

@@ -14,6 +14,8 @@ import { packsLeft, packUg } from './packs.ts';
 /** What a lot's description holds: of bulk and packs, also the product, and of packs how many there were. */
 export type StoredLot = Partial<LotBody> & {
   readonly product?: string;
+  /** How they are packed for sale, as it was then. */
+  readonly format?: { readonly id: string };
   readonly count?: number;
   readonly net?: { readonly value: string; readonly unit: MassUnit };
 };
@@ -48,7 +50,7 @@ function lotView(
   day: string,
 ): LotAnswer {
   const body = bodyOf(row);
-  const { costPerKg = 0, state = 'chilled', product, count, net } = body;
+  const { costPerKg = 0, state = 'chilled', product, count, net, format } = body;
   const isMaterial = row.kind === 'material';
   const measuredFat = ownTests(tests, { id: row.id, materialId: row.ofId }, day) ?? body.measuredFat;
   return {
@@ -69,7 +71,14 @@ function lotView(
     ...(row.held === 1 && { held: body.holdReason ?? 'no reason given' }),
     ...(onePackUg !== undefined &&
       count !== undefined &&
-      net && { packs: { packed: count, onHand: packsLeft(row.onHandUg, onePackUg), net } }),
+      net && {
+        packs: {
+          packed: count,
+          onHand: packsLeft(row.onHandUg, onePackUg),
+          net,
+          ...(format && { format: format.id }),
+        },
+      }),
     version: row.version,
   };
 }
@@ -80,6 +89,7 @@ function detailsOf({
   supplierEstablishment,
   supplierLot,
   location,
+  origin,
 }: StoredLot): Partial<LotAnswer> {
   return {
     ...(packedDate !== undefined && { packedDate }),
@@ -87,6 +97,7 @@ function detailsOf({
     ...(supplierEstablishment !== undefined && { supplierEstablishment }),
     ...(supplierLot !== undefined && { supplierLot }),
     ...(location !== undefined && { location }),
+    ...(origin && { origin }),
   };
 }
 

@@ -4,7 +4,7 @@ import { plantAnswer } from '../contract/resources.ts';
 import type { Answer, Call, Endpoint } from '../endpoint.ts';
 import { parseOrProblem } from '../parse.ts';
 import { changedFields } from './changed-fields.ts';
-import { refuseIssues } from './issues.ts';
+import { refuseIssues, stockIssues } from './issues.ts';
 import { presentState, refuseAbsent, writeState } from './revised.ts';
 
 /** The plant itself: its name, its day, its mixer and its scales. */
@@ -46,6 +46,7 @@ async function readPlant(books: Books): Promise<Answer> {
 function shownPlant(books: Books, settings: unknown, version: number): Answer {
   const plant: PlantFile = plantSchema.parse(settings);
   const { name, establishment, jurisdiction, currency, units, timeZone, mixerCapacityKg, scales } = plant;
+  const { address, printing } = plant;
   const { day } = momentOf({ plant }, books.now());
   return {
     body: {
@@ -58,6 +59,8 @@ function shownPlant(books: Books, settings: unknown, version: number): Answer {
       today: day,
       mixerCapacityKg,
       scales,
+      ...(address && { address }),
+      ...(printing && { printing }),
       version,
       settings,
     },
@@ -66,12 +69,13 @@ function shownPlant(books: Books, settings: unknown, version: number): Answer {
 }
 
 async function replacePlant(books: Books, call: Call): Promise<Answer> {
-  const { jurisdiction, name } = parseOrProblem(plantSchema, call.body);
+  const { jurisdiction, name, printing } = parseOrProblem(plantSchema, call.body);
   const known = books.ruleSets.map((one) => one.jurisdiction);
   if (!known.includes(jurisdiction)) {
     const message = `"${jurisdiction}" has no rules here; the jurisdictions are ${known.join(', ')}`;
     refuseIssues([{ path: ['jurisdiction'], message }]);
   }
+  refuseIssues(stockIssues(printing?.labelStock, ['printing', 'labelStock']));
   const what = { action: 'plant changed', subject: { kind: 'plant', id: 'plant' } };
   return writeState(books, call, what, async (_writing, state) => {
     const { body: before } = refuseAbsent(state, NO_PLANT);

@@ -12,7 +12,7 @@ import { parseOrProblem } from '../parse.ts';
 import { materialsOf, type PlantBooks } from '../plant-of-store.ts';
 import { pageOf } from '../resources.ts';
 import { changedFields } from './changed-fields.ts';
-import { refuseIssues } from './issues.ts';
+import { refuseIssues, stockIssues } from './issues.ts';
 import { presentState, refuseAbsent, withdrawn, writeState } from './revised.ts';
 
 /** What the plant makes, in the form that its files and its requests have. */
@@ -91,7 +91,11 @@ const EXAMPLE = {
     mixing: ['mix 2 min'],
   },
   form: { shape: 'bulk' },
-  label: { leanPercent: 85, storage: 'keep refrigerated' },
+  label: {
+    leanPercent: 85,
+    storage: 'keep refrigerated',
+    packs: [{ id: 'brick-2-lb', netWeight: { value: '2', unit: 'lb' } }],
+  },
 };
 
 async function listProducts(books: Books, page: z.output<typeof productsQuery>) {
@@ -173,10 +177,13 @@ async function productIssues(
   return [
     ...materialIssues(product, await materialsOf(db, tables)),
     ...standardIssues(product.standard, ruleSets),
+    ...(product.label.packs ?? []).flatMap(({ labelStock }, index) =>
+      stockIssues(labelStock, ['label', 'packs', index, 'labelStock']),
+    ),
   ];
 }
 
-function standardIssues(
+export function standardIssues(
   { jurisdiction, productClass }: { readonly jurisdiction: string; readonly productClass: string },
   ruleSets: readonly RuleSet[],
 ): FieldIssue[] {

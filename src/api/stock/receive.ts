@@ -64,7 +64,7 @@ async function refuseUnfit(db: Db, { tables }: PlantBooks, { id, materialId }: R
 
 function bodyOfReceipt(receipt: Receipt): StoredLot {
   const { cost, state, box, boxes, packedDate, measuredFat, hold } = receipt;
-  const { supplierEstablishment, supplierLot, location } = receipt;
+  const { supplierEstablishment, supplierLot, location, origin } = receipt;
   const oneBox = box ?? boxes?.mass;
   return {
     costPerKg: perKilogram(cost.amount, cost.per),
@@ -81,6 +81,7 @@ function bodyOfReceipt(receipt: Receipt): StoredLot {
     ...(supplierEstablishment !== undefined && { supplierEstablishment }),
     ...(supplierLot !== undefined && { supplierLot }),
     ...(location !== undefined && { location }),
+    ...(origin && { origin }),
     ...(hold !== undefined && { holdReason: hold }),
   };
 }

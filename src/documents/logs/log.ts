@@ -1,5 +1,5 @@
-import { escaped } from '../markup.ts';
-import { htmlTable, printedPage } from '../printed-page.ts';
+import { printedPage } from '../printed-page.ts';
+import type { Report, ReportPart } from '../report.ts';
 import { csvOf } from './csv.ts';
 
 /** What happened over some days, entry by entry. */
@@ -46,39 +46,44 @@ export function logCsv<Item, Row>(table: LogTable<Item, Row>, { items }: Log<Ite
 }
 
 export function logPage<Item, Row>(table: LogTable<Item, Row>, log: Log<Item>): string {
+  return printedPage(logReport(table, log));
+}
+
+/** A log as it is printed, on a page or on paper. */
+export function logReport<Item, Row>(table: LogTable<Item, Row>, log: Log<Item>): Report {
   const { title, plant, establishment, fromDay, toDay, timeZone, notes, items } = log;
-  return printedPage({
+  return {
     title,
     plant,
     establishment,
     lines: [`From ${fromDay} to ${toDay}. Times are those of the plant (${timeZone}).`],
-    main: table.section && items.length > 0 ? sections(table, table.section, items) : whole(table, items),
+    parts: table.section && items.length > 0 ? sections(table, table.section, items) : [whole(table, items)],
     notes,
-  });
+  };
 }
 
-function whole<Item, Row>(table: LogTable<Item, Row>, items: readonly Item[]): string {
-  return htmlTable(titlesOf(table), cellsOf(table, items));
+function whole<Item, Row>(table: LogTable<Item, Row>, items: readonly Item[]): ReportPart {
+  return {
+    table: { titles: titlesOf(table), rows: cellsOf(table, items), none: 'Nothing in these days.' },
+  };
 }
 
 function sections<Item, Row>(
   { rowsOf, columns }: LogTable<Item, Row>,
   sectionOf: (item: Item) => Section,
   items: readonly Item[],
-): string {
+): ReportPart[] {
   const table = { rowsOf, columns: columns.filter(({ inHead }) => !inHead) };
   const byTitle = new Map<string, Item[]>();
   for (const item of items) {
     const { title } = sectionOf(item);
     byTitle.set(title, [...(byTitle.get(title) ?? []), item]);
   }
-  return [...byTitle]
-    .map(([title, own]) => {
-      const lines = own.slice(0, 1).flatMap((item) => sectionOf(item).lines);
-      const head = [`<h2>${escaped(title)}</h2>`, ...lines.map((line) => `<p>${escaped(line)}</p>`)];
-      return `<section>\n${head.join('\n')}\n${whole(table, own)}\n</section>`;
-    })
-    .join('\n');
+  return [...byTitle].map(([title, own]) => ({
+    title,
+    lines: own.slice(0, 1).flatMap((item) => sectionOf(item).lines),
+    ...whole(table, own),
+  }));
 }
 
 function titlesOf<Item, Row>({ columns }: LogTable<Item, Row>): string[] {

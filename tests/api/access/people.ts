@@ -55,7 +55,7 @@ export function withKey(service: Service, key: string): Asks {
 }
 
 /** The part of Set-Cookie that a browser sends back. */
-export function cookieOf({ headers }: Received): string {
+export function cookieOf({ headers }: Pick<Received, 'headers'>): string {
   return headers['set-cookie']?.[0]?.split(';')[0] ?? '';
 }
 

@@ -5,7 +5,7 @@ import { allEndpoints } from '../../../src/api/endpoints.ts';
 import { errorHandler } from '../../../src/api/error-handler.ts';
 import { apiRouter } from '../../../src/api/router.ts';
 import type { Service } from '../../../src/api/service.ts';
-import { type Json, lb, send } from '../running.ts';
+import { type Json, lb, type Received, send } from '../running.ts';
 import { type Ask, clientOf, good } from '../stock/client.ts';
 
 /** The demo plant at work under a clock of the test's own, so that times can be foretold. */
@@ -14,7 +14,7 @@ export interface Floor {
   /** Sets the clock: an instant in UTC. */
   readonly at: (instant: string) => void;
   /** The text of an answer in a form. */
-  readonly text: (path: string, accept: string) => Promise<{ text: string; headers: Json; status: number }>;
+  readonly text: (path: string, accept: string) => Promise<Received>;
   readonly close: () => void;
 }
 

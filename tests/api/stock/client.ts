@@ -94,7 +94,10 @@ export async function entriesOf({ books }: Service): Promise<number> {
 }
 
 /** The same books, as somebody of that role sees them. */
-export async function askAs(service: Service, role: Role): Promise<{ ask: Ask; close: () => void }> {
+export async function askAs(
+  service: Service,
+  role: Role,
+): Promise<{ ask: Ask; address: string; close: () => void }> {
   const caller = { id: 'tomas', name: 'Tomas', role, via: 'session' } as const;
   const app = express();
   app.use(express.json());
@@ -103,7 +106,8 @@ export async function askAs(service: Service, role: Role): Promise<{ ask: Ask; c
   const server = app.listen(0, '127.0.0.1');
   await new Promise((resolve) => server.once('listening', resolve));
   const { port } = server.address() as AddressInfo;
-  return { ask: clientOf(service, `http://127.0.0.1:${port}`), close: () => server.close() };
+  const address = `http://127.0.0.1:${port}`;
+  return { ask: clientOf(service, address), address, close: () => server.close() };
 }
 
 /** Ends a service whose books, after all that was done to them, still add up. */

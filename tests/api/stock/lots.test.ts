@@ -108,6 +108,23 @@ describe('a lot is received', () => {
     expect(movements.items).toMatchObject([{ boxes: 12, entered: { value: '60', unit: 'lb' } }]);
   });
 
+  test('with the countries of its animals, which blends and later changes keep', async () => {
+    const origin = { bornIn: 'MX', raisedIn: 'US', slaughteredIn: 'US' };
+    const { body: lot, etag } = await receive({ id: 'ORIGIN', origin });
+    expect(lot.origin).toEqual(origin);
+    expect((await good(ask('GET /lots/ORIGIN'))).body.origin).toEqual(origin);
+    const others = { ...origin, bornIn: 'US' };
+    const changed = await good(ask('PATCH /lots/ORIGIN', { body: { origin: others }, ifMatch: etag }));
+    expect(changed.body.origin).toEqual(others);
+    const body = { origin: null };
+    const gone = await good(ask('PATCH /lots/ORIGIN', { body, ifMatch: changed.etag }));
+    expect(gone.body).not.toHaveProperty('origin');
+    const { body: chain } = await good(ask('GET /entries?subjectId=ORIGIN'));
+    expect(JSON.stringify(chain)).toContain('born in US, raised in US, slaughtered in US');
+    const { body: demo } = await good(ask('GET /lots/B90-0914'));
+    expect(demo.origin).toEqual({ bornIn: 'CA', raisedIn: 'CA', slaughteredIn: 'CA' });
+  });
+
   test('with its fat test, in place of the figure that it came with', async () => {
     const measuredFat = { fatFraction: 0.27, method: 'supplier certificate' };
     const { body: came } = await receive({ id: 'CAME', measuredFat });
@@ -159,6 +176,20 @@ describe('a lot is received', () => {
       422,
       [],
       'only the fat of meat',
+    ],
+    [
+      'from no country',
+      { origin: { bornIn: 'UK', raisedIn: 'GB', slaughteredIn: 'GB' } },
+      400,
+      ['/origin/bornIn'],
+      'such as US, CA, MX or GB',
+    ],
+    [
+      'with half an origin',
+      { origin: { bornIn: 'US' } },
+      400,
+      ['/origin/raisedIn', '/origin/slaughteredIn'],
+      'is missing',
     ],
     ['with a field that is none', { colour: 'red' }, 400, ['/colour'], 'unknown field'],
   ])('but not %s, and then nothing is written', async (_name, fields, status, pointers, word) => {

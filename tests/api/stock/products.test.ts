@@ -147,6 +147,35 @@ describe("a material of the plant's own", () => {
     expect(blend.lines.map(({ materialId }: Json) => materialId)).toContain('own-paprika');
   });
 
+  test('keeps the figures of a panel and where it was made', async () => {
+    const told = {
+      ...MATERIAL,
+      id: 'own-cumin',
+      madeIn: 'IN',
+      allergens: ['mustard'],
+      composition: {
+        ...MATERIAL.composition,
+        transFatFraction: 0.001,
+        monounsaturatedFatFraction: 0.08,
+        polyunsaturatedFatFraction: 0.02,
+        fiberFraction: 0.1,
+        sugarsFraction: 0.03,
+        addedSugarsFraction: 0,
+        potassiumMgPerKg: 17_880,
+        calciumMgPerKg: 9310,
+        ironMgPerKg: 663.6,
+        vitaminDMcgPerKg: 0,
+      },
+    };
+    const { body } = await good(ask('POST /materials', { body: told }));
+    expect(body).toMatchObject(told);
+    expect((await good(ask('GET /materials/own-cumin'))).body).toEqual(body);
+    const { madeIn: _, ...without } = told;
+    const put = await good(ask('PUT /materials/own-cumin', { body: without, ifMatch: '*' }));
+    expect(put.body).not.toHaveProperty('madeIn');
+    await good(ask('DELETE /materials/own-cumin'));
+  });
+
   test('is not withdrawn, or made another kind, while a product or a lot uses it', async () => {
     await refusal(ask('DELETE /materials/own-paprika'), 409, [], 'product paprika-sausage');
     const meat = { ...MATERIAL, kind: 'skeletal meat', species: 'beef' };

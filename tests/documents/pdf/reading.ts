@@ -18,6 +18,37 @@ export async function textOfPdf(pdf: Uint8Array): Promise<string> {
   return withFile(pdf, async (file) => (await run('pdftotext', ['-layout', file, '-'])).stdout);
 }
 
+/**
+ * The text of all pages in the order in which it was drawn, on one line: what is wrapped in a cell stands together
+ * (pdftotext of poppler-utils).
+ */
+export async function drawnTextOfPdf(pdf: Uint8Array): Promise<string> {
+  const text = await withFile(pdf, async (file) => (await run('pdftotext', ['-raw', file, '-'])).stdout);
+  return text.replace(/\s+/g, ' ');
+}
+
+export interface PlacedWord {
+  readonly text: string;
+  readonly xMin: number;
+  readonly xMax: number;
+  readonly yMin: number;
+  readonly yMax: number;
+}
+
+/** Every word of the first page with its place in millimetres from the upper left corner (pdftotext of poppler-utils). */
+export async function wordsOfPdf(pdf: Uint8Array): Promise<PlacedWord[]> {
+  const { stdout } = await withFile(pdf, (file) => run('pdftotext', ['-bbox', '-l', '1', file, '-']));
+  const mm = (points: string | undefined) => (Number(points) / 72) * 25.4;
+  const words = /<word xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)">(.*?)<\/word>/g;
+  return [...stdout.matchAll(words)].map(([, xMin, yMin, xMax, yMax, text = '']) => ({
+    text,
+    xMin: mm(xMin),
+    xMax: mm(xMax),
+    yMin: mm(yMin),
+    yMax: mm(yMax),
+  }));
+}
+
 /** Pages and their size in millimetres (pdfinfo of poppler-utils). */
 export async function pagesOfPdf(pdf: Uint8Array): Promise<{ widthMm: number; heightMm: number }[]> {
   return withFile(pdf, async (file) => {
@@ -47,6 +78,7 @@ export async function linearCodesOf(png: Uint8Array): Promise<string[]> {
         '--quiet',
         '-Sdisable',
         '-Sean13.enable',
+        '-Sean8.enable',
         '-Supca.enable',
         '-Scode128.enable',
         '-Sdatabar-exp.enable',
@@ -58,12 +90,20 @@ export async function linearCodesOf(png: Uint8Array): Promise<string[]> {
   );
 }
 
-/** What a scanner reads of the DataMatrix codes of a page, separators as the sign U+001D (dmtxread of dmtx-utils). */
+/** What a scanner reads of the first square DataMatrix code of a page, separators as the sign U+001D (dmtxread of dmtx-utils). */
 export async function matrixCodesOf(png: Uint8Array): Promise<string[]> {
   return withFile(
     png,
     async (file) => {
-      const { stdout } = await run('dmtxread', ['--newline', '-G', '-m', '3000', file]).catch(noneFound);
+      const { stdout } = await run('dmtxread', [
+        '--newline',
+        '--gs1=29',
+        '-m',
+        '3000',
+        '-N1',
+        '-ss',
+        file,
+      ]).catch(noneFound);
       return stdout.split('\n').filter(Boolean);
     },
     'png',

@@ -1,0 +1,98 @@
+import { LabelRefused } from '../../labels/label-refused.ts';
+import type { PackLabel } from '../../labels/pack-label.ts';
+import type { Pdf } from './document.ts';
+import { headBlock, safeHandlingBlock, textBlocks } from './label-blocks.ts';
+import { feetOf } from './label-foot.ts';
+import { LABEL_STOCKS, type LabelStock } from './label-stock.ts';
+import { type Block, beside, inMm, LEAST_SIZE_MM, stack } from './label-type.ts';
+import { panelBlock } from './nutrition-panel.ts';
+
+/** Draws a label with its upper left corner here, in millimetres. */
+export type DrawLabel = (xMm: number, yMm: number) => void;
+
+/**
+ * Lays a label out on a stock: in the largest type that fits, never below the smallest that may be printed, nothing cut.
+ * @throws LabelRefused naming the stocks on which it would fit.
+ */
+export function laidOut(pdf: Pdf, label: PackLabel, stock: LabelStock): DrawLabel {
+  if (fitted(pdf, label, stock, 1)) {
+    for (const scale of SCALES) {
+      const done = fitted(pdf, label, stock, scale);
+      if (done) return done;
+    }
+  }
+  const others = LABEL_STOCKS.filter((other) => other.id !== stock.id && fitted(pdf, label, other, 1));
+  const help =
+    others.length > 0
+      ? `It fits on ${others.map(({ id }) => id).join(', ')}.`
+      : 'It fits on no stock here: shorten the text, or print a part of it on the package itself.';
+  throw new LabelRefused([
+    `The label of ${label.name} does not fit on ${stock.id} (${stock.widthMm} × ${stock.heightMm} mm) in type that may be printed, which is ${(25.4 / 16).toFixed(1)} mm high at least. ${help}`,
+  ]);
+}
+
+/** Sizes of running text that are tried, as multiples of the smallest. */
+const SCALES = [1.6, 1.45, 1.3, 1.2, 1.1, 1.05, 1];
+
+/** The name in multiples of running text. */
+const NAME_TIMES = [2.6, 2.1, 1.7, 1.4];
+
+function fitted(pdf: Pdf, label: PackLabel, stock: LabelStock, scale: number): DrawLabel | undefined {
+  const isSmall = stock.widthMm < 90;
+  const marginMm = isSmall ? 1.5 : 2.5;
+  const widthMm = stock.widthMm - 2 * marginMm;
+  const heightMm = stock.heightMm - 2 * marginMm;
+  const sizeMm = LEAST_SIZE_MM * scale;
+  const measured = (block: Block) => ({ block, heightMm: block.heightMm(widthMm) });
+  const allHeads = (isSmall ? [LEGENDS_MM[1]] : LEGENDS_MM).flatMap((legendMm) =>
+    NAME_TIMES.map((times) => measured(headBlock(pdf, label, { sizeMm, nameMm: sizeMm * times, legendMm }))),
+  );
+  // A name as large as it can be, but not at the cost of the label.
+  const isModest = (head: (typeof allHeads)[number]) => head.heightMm <= heightMm * MOST_HEAD;
+  const heads = [...allHeads.filter(isModest), ...allHeads.filter((head) => !isModest(head))];
+  const bodies = bodiesOf(pdf, label, sizeMm).map(measured);
+  for (const foot of feetOf(pdf, label, stock, sizeMm).map(measured)) {
+    for (const head of heads) {
+      const room = heightMm - foot.heightMm - head.heightMm - 2 * GAP;
+      const body = bodies.find((one) => one.heightMm <= room);
+      if (!body) continue;
+      return (xMm, yMm) =>
+        inMm(pdf, () => {
+          const [x, y] = [xMm + marginMm, yMm + marginMm];
+          head.block.draw(x, y, widthMm);
+          body.block.draw(x, y + head.heightMm + GAP, widthMm);
+          foot.block.draw(x, y + heightMm - foot.heightMm, widthMm);
+        });
+    }
+  }
+  return undefined;
+}
+
+/** Share of the height that the head takes at most where it can be smaller. */
+const MOST_HEAD = 0.3;
+
+/** Sides of the place of the official mark. */
+const LEGENDS_MM = [19, 16.5] as const;
+
+const GAP = 1.2;
+
+/** Ways to place what stands between head and foot, the plainest first. */
+function bodiesOf(pdf: Pdf, label: PackLabel, sizeMm: number): Block[] {
+  const inner = 0.9;
+  const words = textBlocks(pdf, label, sizeMm);
+  const safe = label.safeHandling ? [safeHandlingBlock(pdf, label.safeHandling, sizeMm)] : [];
+  const panel = label.nutrition ? [panelBlock(pdf, label.nutrition)] : [];
+  const text = [...words, ...safe];
+  const all = [...text, ...panel];
+  const columns = (left: readonly Block[], right: readonly Block[]) =>
+    [0.5, 0.56, 0.44, 0.62, 0.38].map((share) => beside(stack(left, inner), stack(right, inner), share, 2));
+  return [
+    stack(all, inner),
+    ...(panel.length > 0 ? columns(text, panel) : []),
+    ...(panel.length > 0 && safe.length > 0
+      ? columns(words, panel).map((upper) => stack([upper, ...safe], inner))
+      : []),
+    ...(safe.length > 0 ? columns(words, [...panel, ...safe]) : []),
+    ...all.slice(1).flatMap((_, index) => columns(all.slice(0, index + 1), all.slice(index + 1))),
+  ];
+}
