@@ -1,16 +1,10 @@
-import { closeSync, openSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { closeSync, fsyncSync, openSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 
 /** Files that are written whole or not at all: whoever had one of that name keeps it until the new one is there. */
 
 /** @throws Error that names the file, with the code of the operating system. */
-export function writeWhole(file: string, bytes: Uint8Array): void {
-  const part = partOf(file);
-  try {
-    writeFileSync(part, bytes, { flag: 'wx' });
-    renameSync(part, file);
-  } catch (error) {
-    throw notWritten(file, part, error);
-  }
+export async function writeWhole(file: string, bytes: Uint8Array): Promise<void> {
+  await writeWholeInPieces(file, [bytes]);
 }
 
 /**
@@ -20,35 +14,37 @@ export function writeWhole(file: string, bytes: Uint8Array): void {
  */
 export async function writeWholeInPieces(
   file: string,
-  pieces: AsyncIterable<string | Uint8Array>,
+  pieces: AsyncIterable<string | Uint8Array> | Iterable<Uint8Array>,
 ): Promise<number> {
-  const part = partOf(file);
+  const part = `${file}.${process.pid}.part`;
+  // What lies there already is another's: it is neither written over nor taken away.
+  const open = naming(file, () => openSync(part, 'wx'));
   try {
     let bytes = 0;
-    const open = openSync(part, 'wx');
     try {
       for await (const piece of pieces) {
-        writeFileSync(open, piece);
+        naming(file, () => writeFileSync(open, piece));
         bytes += Buffer.byteLength(piece);
       }
+      // A name that points at bytes which are not yet on the disk would be an empty file after a power cut.
+      naming(file, () => fsyncSync(open));
     } finally {
       closeSync(open);
     }
-    renameSync(part, file);
+    naming(file, () => renameSync(part, file));
     return bytes;
   } catch (error) {
-    throw notWritten(file, part, error);
+    rmSync(part, { force: true });
+    throw error;
   }
 }
 
-function partOf(file: string): string {
-  return `${file}.${process.pid}.part`;
-}
-
-/** Takes away what was begun. @returns what to throw: a fault of the disk names the file, any other stays as it is. */
-function notWritten(file: string, part: string, error: unknown): unknown {
-  rmSync(part, { force: true });
-  const { code, syscall } = error as NodeJS.ErrnoException;
-  if (syscall === undefined) return error;
-  return Object.assign(new Error(`${file} cannot be written (${code}).`, { cause: error }), { code });
+/** A fault of the disk names the file that was asked for, not the one on the way to it. */
+function naming<Result>(file: string, act: () => Result): Result {
+  try {
+    return act();
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw Object.assign(new Error(`${file} cannot be written (${code}).`, { cause: error }), { code });
+  }
 }

@@ -35,9 +35,9 @@ module.exports = {
       'batch/',
       ...LEAVES,
       ...node('fs', 'path'),
-      ...npm('csv-parse', 'read-excel-file', 'write-excel-file', 'zod'),
+      ...npm('csv-parse', 'read-excel-file', 'zod'),
     ),
-    may('tables/sheets/', ...node('zlib')),
+    may('tables/sheets/', ...node('stream'), ...npm('yauzl', 'yazl')),
     may('ledger/', 'ledger/', ...LEAVES),
     may('making/', 'making/', 'ledger/', 'correct/', 'formulate/', 'rules/', 'batch/', ...LEAVES),
     may(
@@ -75,6 +75,7 @@ module.exports = {
     may('main\\.ts$', 'api/', 'documents/', ...npm('pino')),
     may('cli/', 'cli/', 'api/settings\\.ts$', 'store/', ...node('fs')),
     may('cli/exchange-commands\\.ts$', 'api/', 'tables/', 'standards/all\\.ts$'),
+    may('cli/print-command\\.ts$', 'api/', 'tables/', 'standards/all\\.ts$'),
     may(
       'cli\\.ts$',
       'batch/plant\\.ts$',

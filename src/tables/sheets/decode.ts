@@ -7,8 +7,12 @@ import { SheetError } from './grid.ts';
  */
 export function decodeText(bytes: Uint8Array): string {
   const text = decoded(bytes);
-  if (!/[\0\uFFFD]/.test(text)) return text;
-  throw new SheetError('The file holds bytes that are no text. Save it as CSV (UTF-8) or as .xlsx.');
+  if (!text.includes('\0')) return text;
+  throw noText();
+}
+
+function noText(): SheetError {
+  return new SheetError('The file holds bytes that are no text. Save it as CSV (UTF-8) or as .xlsx.');
 }
 
 function decoded(bytes: Uint8Array): string {
@@ -46,5 +50,9 @@ const UPPER =
 function windows1252(bytes: Uint8Array): string {
   return Buffer.from(bytes)
     .toString('latin1')
-    .replace(/[\u0080-\u009F]/g, (character) => UPPER[character.charCodeAt(0) - 0x80] ?? '\uFFFD');
+    .replace(/[\u0080-\u009F]/g, (character) => {
+      const meant = UPPER[character.charCodeAt(0) - 0x80];
+      if (meant === undefined || meant === '\uFFFD') throw noText();
+      return meant;
+    });
 }

@@ -178,8 +178,8 @@ const READ: Readonly<
   Record<FieldForm, (text: string) => string | number | boolean | string[] | { message: string }>
 > = {
   text: (text) => text,
-  word: (text) => text,
-  digits: (text) => text,
+  word: (text) => text.trim(),
+  digits: (text) => text.trim(),
   number: (text) => (PLAIN_NUMBER.test(text) ? Number(text) : NO_NUMBER),
   percent: (text) => (PLAIN_NUMBER.test(text) ? fractionOfPercent(text) : NO_NUMBER),
   truth: (text) => TRUTHS[text.toLowerCase()] ?? { message: 'is neither yes nor no' },

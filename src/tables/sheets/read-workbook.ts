@@ -23,14 +23,14 @@ const NEEDED = [
  * @throws SheetError for what is no workbook, and for more than can be read.
  */
 export async function readWorkbook(bytes: Uint8Array, wanted: string): Promise<Grid> {
-  const parts = unzip(bytes, MOST_UNPACKED_BYTES, (name) => NEEDED.includes(name));
+  const parts = await unzip(bytes, MOST_UNPACKED_BYTES, (name) => NEEDED.includes(name));
   const { sheet, file } = sheetOf(parts, wanted);
   const left = MOST_UNPACKED_BYTES - [...parts.values()].reduce((total, { length }) => total + length, 0);
-  const own = unzip(bytes, left, (name) => name === file).get(file);
+  const own = (await unzip(bytes, left, (name) => name === file)).get(file);
   if (!own)
     throw new SheetError(`The workbook names the sheet "${sheet}" and does not hold it. Save it again.`);
   const { unreadable, percents } = look(textOf(own), percentStyles(xmlOf(parts, 'xl/styles.xml')));
-  const rows = await valuesOf(storedZip(new Map([...parts, [file, own]])), sheet);
+  const rows = await valuesOf(await storedZip(new Map([...parts, [file, own]])), sheet);
   return {
     sheet,
     rows: rows.map((values, index) => ({

@@ -1,7 +1,7 @@
 import { type Exact, exact, toText } from '../../exact.ts';
 import { columnLetters, SheetError } from './grid.ts';
 import type { WrittenCell } from './write-csv.ts';
-import { type ZipFile, zipped } from './zip.ts';
+import { type ArchiveFile, zipped } from './zip.ts';
 
 /** A sheet to be written, row by row; the first row has the names of the columns. */
 export interface WrittenSheet {
@@ -22,11 +22,11 @@ const MOST_SHEET_ROWS = 1_048_576;
  * numbers as numbers, calendar days as dates.
  * @throws SheetError for a text that is too long for a cell, and for more rows than a sheet can have.
  */
-export function writeWorkbook(sheets: readonly WrittenSheet[]): AsyncGenerator<Uint8Array> {
+export function writeWorkbook(sheets: readonly WrittenSheet[]): AsyncIterable<Uint8Array> {
   return zipped(partsOf(sheets));
 }
 
-function* partsOf(sheets: readonly WrittenSheet[]): Generator<ZipFile> {
+function* partsOf(sheets: readonly WrittenSheet[]): Generator<ArchiveFile> {
   const numbered = sheets.map(({ name }, index) => ({ name, number: index + 1 }));
   yield part('[Content_Types].xml', contentTypes(numbered));
   yield part('_rels/.rels', relations([['officeDocument', 'xl/workbook.xml']]));
@@ -55,7 +55,7 @@ const DAY = 2;
 /** 164 is the first number that a workbook may give to a format of its own. */
 const STYLES = `<styleSheet xmlns="${MAIN}"><numFmts count="1"><numFmt numFmtId="164" formatCode="yyyy\\-mm\\-dd"/></numFmts><fonts count="2"><font><sz val="11"/><name val="Calibri"/></font><font><b/><sz val="11"/><name val="Calibri"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="3"><xf xfId="0"/><xf xfId="0" fontId="1" applyFont="1"/><xf xfId="0" numFmtId="164" applyNumberFormat="1"/></cellXfs></styleSheet>`;
 
-function part(name: string, xml: string): ZipFile {
+function part(name: string, xml: string): ArchiveFile {
   return { name, content: [XML, xml] };
 }
 

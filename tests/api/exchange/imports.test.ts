@@ -322,7 +322,7 @@ describe('what is no table', () => {
     ['a workbook with a row far down', rawWorkbook([{ name: 'l', data: textRow(999_999, 'x') }]), XLSX, 422],
   ])('%s', async (_name, file, type, status) => {
     const before = await entriesOf(service);
-    const { status: found, body } = await sendFile(service, 'lots', file, { type });
+    const { status: found, body } = await sendFile(service, 'lots', await file, { type });
     expect([found, typeof body.detail], JSON.stringify(body)).toEqual([status, 'string']);
     expect(await entriesOf(service)).toBe(before);
   });

@@ -32,7 +32,7 @@ export interface RawSheet {
 export function rawWorkbook(
   sheets: readonly RawSheet[],
   { cellFormats = '<xf numFmtId="0"/>', sharedStrings = '', workbookPr = '' } = {},
-): Buffer {
+): Promise<Buffer> {
   const text = (xml: string) => Buffer.from(`<?xml version="1.0" encoding="UTF-8"?>${xml}`, 'utf8');
   const relation = (id: number, type: string, target: string) =>
     `<Relationship Id="rId${id}" Type="${R}/${type}" Target="${target}"/>`;
@@ -109,6 +109,8 @@ export const NASTY = [
   '11/25/2026',
   'TRUE',
   '🥩 naïve ő ñ ½',
+  'a sign that was lost: \uFFFD',
+  '\uFEFFa mark before it',
   '_x0041_ is not A',
   '<b>&amp;</b>',
   'back\\slash; and \\; more',
