@@ -32,6 +32,9 @@ const TOOLS = [
     tests: 'the store on PostgreSQL',
     instead: 'TEST_POSTGRES_URL',
   },
+  { command: 'pdftoppm', debianPackage: 'poppler-utils', tests: 'what is printed, read back' },
+  { command: 'zbarimg', debianPackage: 'zbar-tools', tests: 'linear codes, read back' },
+  { command: 'dmtxread', debianPackage: 'dmtx-utils', tests: 'DataMatrix codes, read back' },
 ];
 
 /** What compiles better-sqlite3 where no built one can be fetched. */
