@@ -8,9 +8,11 @@ import { dateSchema } from './api/contract/quantities.ts';
 import { correction } from './api/correcting.ts';
 import { curve } from './api/curves.ts';
 import { doJob } from './api/jobs.ts';
+import { printQuery } from './api/labels/contract.ts';
 import { labelOfBlend, printedLabel } from './api/labels/make.ts';
 import { loadPlant } from './api/load-plant.ts';
 import { hashOfDocument, printedBy } from './api/paper.ts';
+import { parseOrProblem } from './api/parse.ts';
 import { plantOfStore } from './api/plant-of-store.ts';
 import { notJson, Problem } from './api/problem.ts';
 import { listTrim } from './api/resources.ts';
@@ -19,6 +21,7 @@ import { folderOf, fromWhereCalled, storeUrlOf } from './api/settings.ts';
 import { usePlan } from './api/use-planning.ts';
 import { LANGUAGES, PAPERS } from './batch/plant.ts';
 import { type ExchangeOptions, exportCommand, importCommand, importText } from './cli/exchange-commands.ts';
+import { PRINTED_DOCUMENTS, printCommand } from './cli/print-command.ts';
 import {
   STORE_COMMANDS,
   type StoreCommandName,
@@ -70,6 +73,9 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
                             products, all of it or nothing; --dry-run says what would be, and every fault
   meatblock export DATASET FILE   a table out of the live store, as .csv or .xlsx by the ending of FILE; all
                             is one workbook with a sheet of each
+  meatblock print WHAT [ID] what the live store holds, as text or with --pdf on paper: sheet BATCH, label BATCH,
+                            pack-label LOT, recall-drill ID; grinding-log, fat-test-log, cleaning-log,
+                            restricted-ingredient-log and cost-report with --from and --to
   meatblock verify          whether the books of the plant hold together: chain, rows, balances
   meatblock backup FILE     the whole store into one new file, while the service runs
   meatblock restore FILE    a backup into a store that is empty
@@ -85,8 +91,12 @@ const USAGE = `meatblock: what goes into a batch, from the terminal
   --store URL      the live store: a file, or postgres://… (default: STORE; without one, the plant's files)
   --head HASH      for verify: the head that was written down, to show that nothing was cut off since
   --despite-findings  restore or move books that do not hold together, with their faults
-  --pdf OUT        for sheet, label and pack-label: a PDF into this file instead of text
+  --pdf OUT        for sheet, label, pack-label and print: a PDF into this file instead of text
   --stock ID       for the PDF of a pack-label: the label paper (default: the pack's, or the plant's)
+  --part NAME      for the PDF of a pack-label: front or back, for packs that take two smaller labels (default: whole)
+  --copies N       for the PDF of a pack-label: how many; --start N at which label of a sheet, --guides to cut along
+  --net WEIGHT     for print pack-label: what the pack weighs, where packs are weighed one by one; --unit UNIT of it
+  --from DAY --to DAY   for print of logs and the cost report: the days, YYYY-MM-DD (default: the last week)
   --paper NAME     letter or a4 (default: the plant's)
   --language NAME  for sheet: en or es, for what the floor reads (default: the plant's on paper, en as text)
   --cost           for the PDF of a sheet: with its prices, which a sheet for the floor does not show
@@ -108,6 +118,9 @@ const WITHOUT_OPERAND: readonly string[] = ['products', 'classes', 'trim', 'veri
 /** Commands that take a dataset and a file. */
 const WITH_FILE: readonly string[] = ['import', 'export'];
 
+/** Commands that take two words or one. */
+const WITH_ID: readonly string[] = ['print'];
+
 class UsageError extends Error {}
 
 async function main(args: readonly string[]): Promise<number> {
@@ -118,7 +131,8 @@ async function main(args: readonly string[]): Promise<number> {
     return EXIT.done;
   }
   if (command === undefined) throw new UsageError('Say what to do.');
-  const surplus = positionals[WITHOUT_OPERAND.includes(command) ? 1 : WITH_FILE.includes(command) ? 3 : 2];
+  const takesTwo = WITH_FILE.includes(command) || WITH_ID.includes(command);
+  const surplus = positionals[WITHOUT_OPERAND.includes(command) ? 1 : takesTwo ? 3 : 2];
   if (surplus !== undefined) throw new UsageError(`"${surplus}" is one word too many`);
   const print = <Answer>(answer: Answer, text: (answer: Answer) => string) =>
     console.log(values.json ? JSON.stringify(answer, null, 2) : text(answer));
@@ -143,6 +157,14 @@ async function main(args: readonly string[]): Promise<number> {
     print(await exportCommand(operand, file, { ...options, decimal }), (done) => `Written: ${done.file}`);
     return EXIT.done;
   }
+  if (command === 'print') {
+    if (operand === undefined) throw new UsageError(`name what to print: ${PRINTED_DOCUMENTS.join(', ')}`);
+    await printOut(operand, file, values);
+    return EXIT.done;
+  }
+  for (const option of PRINT_ONLY) {
+    if (values[option] !== undefined) throw new UsageError(`--${option} is for print`);
+  }
   if (command === 'reset-password') {
     if (operand === undefined) throw new UsageError('name a person');
     print(await newPasswordFor(operand, storeOptions(values).storeUrl), ({ name, password }) =>
@@ -162,7 +184,10 @@ async function main(args: readonly string[]): Promise<number> {
         print(answer, (found) => batchSheetText(found, paper.language));
       } else {
         const printed = { ...printedBy(desk.data.plant, paper), withCost: values.cost ?? false };
-        putOnPaper(paper.file, await batchSheetPaper(answer, { ...printed, hash: hashOfDocument(answer) }));
+        await putOnPaper(
+          paper.file,
+          await batchSheetPaper(answer, { ...printed, hash: hashOfDocument(answer) }),
+        );
       }
       return EXIT.done;
     }
@@ -174,7 +199,7 @@ async function main(args: readonly string[]): Promise<number> {
         const { name, establishment } = desk.data.plant;
         const printed = { ...printedBy(desk.data.plant, paper), isLandscape: false, day: desk.today() };
         const report = declarationReport(answer, { plant: name, establishment });
-        putOnPaper(paper.file, await reportPaper(report, { ...printed, hash: hashOfDocument(answer) }));
+        await putOnPaper(paper.file, await reportPaper(report, { ...printed, hash: hashOfDocument(answer) }));
       }
       return EXIT.done;
     }
@@ -183,8 +208,12 @@ async function main(args: readonly string[]): Promise<number> {
       if (paper.file === undefined) {
         console.log(JSON.stringify(answer, null, 2));
       } else {
-        const pdf = await printedLabel(answer, { stock: values.stock, copies: 1, start: 1, guides: 'false' });
-        putOnPaper(paper.file, pdf);
+        const { stock, part, copies, start, guides } = values;
+        const wanted = parseOrProblem(
+          printQuery,
+          given({ stock, part, copies, start, guides: flag(guides) }),
+        );
+        await putOnPaper(paper.file, await printedLabel(answer, wanted));
       }
       return EXIT.done;
     }
@@ -263,6 +292,14 @@ function readArguments(args: readonly string[]) {
         language: { type: 'string' },
         cost: { type: 'boolean' },
         stock: { type: 'string' },
+        part: { type: 'string' },
+        copies: { type: 'string' },
+        start: { type: 'string' },
+        guides: { type: 'boolean' },
+        net: { type: 'string' },
+        unit: { type: 'string' },
+        from: { type: 'string' },
+        to: { type: 'string' },
       },
     });
   } catch (error) {
@@ -276,12 +313,14 @@ const PRINTED: readonly string[] = ['sheet', 'label', 'pack-label'];
 /** What a document is printed on, and where to. @throws UsageError for what the command does not print. */
 function paperOf(
   command: string,
-  { pdf, paper, language, cost, stock }: ReturnType<typeof readArguments>['values'],
+  { pdf, paper, language, cost, ...values }: ReturnType<typeof readArguments>['values'],
 ) {
   const refuse = (option: string, where: string) => new UsageError(`--${option} is for ${where}`);
   if (pdf !== undefined && !PRINTED.includes(command)) throw refuse('pdf', PRINTED.join(', '));
-  if (stock !== undefined && (pdf === undefined || command !== 'pack-label')) {
-    throw refuse('stock', 'the PDF of a pack-label');
+  for (const option of OF_PACK_LABELS) {
+    if (values[option] !== undefined && (pdf === undefined || command !== 'pack-label')) {
+      throw refuse(option, 'the PDF of a pack-label');
+    }
   }
   if (paper !== undefined && pdf === undefined) throw refuse('paper', 'a PDF; name its file with --pdf');
   if (cost && (pdf === undefined || command !== 'sheet')) throw refuse('cost', 'the PDF of a sheet');
@@ -299,8 +338,49 @@ function oneOf<Name extends string>(option: string, given: string, names: readon
   return found;
 }
 
-function putOnPaper(file: string, pdf: Uint8Array): void {
-  writeWhole(file, pdf);
+/** Options that only what is printed out of the store takes, and those of label paper. */
+const PRINT_ONLY = ['from', 'to', 'net', 'unit'] as const;
+const OF_PACK_LABELS = ['stock', 'part', 'copies', 'start', 'guides'] as const;
+
+/** A document of the live store, into a file as a PDF or onto the terminal. */
+async function printOut(
+  what: string,
+  id: string | undefined,
+  values: ReturnType<typeof readArguments>['values'],
+): Promise<void> {
+  const { pdf, from, to, paper, language, stock, part, copies, start, net, unit } = values;
+  for (const option of ['paper', 'cost', ...OF_PACK_LABELS] as const) {
+    if (values[option] !== undefined && pdf === undefined) {
+      throw new UsageError(`--${option} is for a PDF; name its file with --pdf`);
+    }
+  }
+  const options = exchangeOptions(values);
+  const printed = await printCommand(what, id, {
+    ...options,
+    query: {
+      ...{ paper, language, stock, part, copies, start, net, unit, fromDay: from, toDay: to },
+      ...{ cost: flag(values.cost), guides: flag(values.guides) },
+    },
+    form: pdf !== undefined ? 'pdf' : values.json ? 'json' : 'text',
+  });
+  if (typeof printed === 'string') console.log(printed.trimEnd());
+  else await putOnPaper(fromWhereCalled(pdf ?? '', process.env), printed);
+}
+
+/** A flag as query parameters have it. */
+function flag(isSet: boolean | undefined): 'true' | undefined {
+  return isSet ? 'true' : undefined;
+}
+
+/** Without what was not given. */
+function given(options: Readonly<Record<string, string | undefined>>): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(options).filter((one): one is [string, string] => one[1] !== undefined),
+  );
+}
+
+async function putOnPaper(file: string, pdf: Uint8Array): Promise<void> {
+  await writeWhole(file, pdf);
   console.log(`Written: ${file}`);
 }
 

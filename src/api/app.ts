@@ -51,7 +51,10 @@ export function createApp(parts: AppParts): Express {
 
   const endpoints = allEndpoints(books, version, access);
   const contract = openApiDocument(endpoints, version);
-  app.use('/v1', apiRouter([...endpoints, contractEndpoint(contract)], storeGate(books, access), { maxFileMb }));
+  app.use(
+    '/v1',
+    apiRouter([...endpoints, contractEndpoint(contract)], storeGate(books, access), { maxFileMb }),
+  );
   app.use('/docs', docsPage());
   app.use(
     '/rules',

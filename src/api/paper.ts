@@ -8,8 +8,8 @@ import type { Printed } from '../documents/pdf/page-frame.ts';
 import { type ReportPrinted, reportPaper } from '../documents/pdf/report-paper.ts';
 import type { Report } from '../documents/report.ts';
 import type { Declaration } from '../labels/declaration.ts';
-import { batchOrRefuse } from '../store/batches.ts';
 import { sha256 } from '../store/hash.ts';
+import { openedBatch } from './batches/opened.ts';
 import { type Books, momentOf } from './books.ts';
 import type { PaperQuery, SheetQuery } from './contract/printing.ts';
 import type { Call, Form } from './endpoint.ts';
@@ -83,13 +83,14 @@ export function labelForms(books: Books): Readonly<Record<string, Form>> {
   return {
     'text/plain': labelText as Form,
     [PDF]: (async (label: Declaration, query: PaperQuery, { id: batchId }: Call['params']) => {
-      const data = await books.plant();
-      const { name: plant, establishment } = data.plant;
       const batch =
-        batchId === undefined ? undefined : await books.store.read((db) => batchOrRefuse(db, batchId));
+        batchId === undefined ? undefined : await books.store.read((db) => openedBatch(db, batchId));
+      const data = await books.plant();
+      // A plant that has another name since made this batch under the old one.
+      const { name: plant, establishment } = batch?.basis.plant ?? data.plant;
       return reportOnPaper(books, declarationReport(label, { plant, establishment, batchId }), query, {
         isLandscape: false,
-        day: batch?.day ?? momentOf(data, books.now()).day,
+        day: batch?.row.day ?? momentOf(data, books.now()).day,
         hash: hashOfDocument(label),
       });
     }) as Form,

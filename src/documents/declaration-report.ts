@@ -161,7 +161,7 @@ function figuresPart({ basis, energyKcalPer100g, energyKjPer100g, per100g }: Nut
     table: table(
       ['Nutrient', 'In 100 g', 'From', 'Without what these bring'],
       [
-        ['energy', `${fixed(energyKcalPer100g, 1)} kcal (${fixed(energyKjPer100g, 1)} kJ)`, '', ''],
+        ['energy', `${fixed(energyKjPer100g, 1)} kJ / ${fixed(energyKcalPer100g, 1)} kcal`, '', ''],
         ...Object.entries(per100g).map(([nutrient, { amount, unit, from, notKnown }]) => [
           nutrient,
           `${fixed(amount, 3)} ${unit}`,

@@ -49,7 +49,7 @@ function figureLines({ energyKcalPer100g, energyKjPer100g, per100g }: Nutrition)
   const lines = textTable(
     [left(''), right('in 100 g')],
     [
-      ['energy', `${fixed(energyKcalPer100g, 0)} kcal (${fixed(energyKjPer100g, 0)} kJ)`],
+      ['energy', `${fixed(energyKjPer100g, 0)} kJ / ${fixed(energyKcalPer100g, 0)} kcal`],
       ...known.map(([nutrient, { amount, unit }]) => [nutrient, `${fixed(amount, 2)} ${unit}`]),
     ],
   );

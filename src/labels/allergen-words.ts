@@ -29,6 +29,18 @@ const KINDS: Readonly<Partial<Record<Allergen, RegExp>>> = {
 };
 const TELLS_SULFITE = /\b\w*sul(f|ph)ites?\b|\bsul(f|ph)ur dioxide\b/gi;
 
+/** Words for what is made of an allergen as a rule. They do not name it, and only hint that a table lacks it. */
+const MADE_OF: Readonly<Partial<Record<Allergen, RegExp>>> = {
+  milk: /\b(whey|\w*casein(ates?)?|lactose|(?<!(cocoa|shea|nut|peanut|apple) )butter(?! beans?)|cream(?! of tartar)|\w*cheeses?|curds?|yogh?urt|ghee)\b/gi,
+  eggs: /\b(albumen|albumin|mayonnaise|lysozyme|ovalbumin)\b/gi,
+  fish: /\b(worcestershire|surimi|isinglass)\b/gi,
+  wheat: /\b(semolina|durum|farina|seitan|rusks?|bread ?crumbs?|couscous|bulgh?ur|farro|triticale)\b/gi,
+  soy: /\b(tofu|tempeh|tamari|miso|edamame|shoyu)\b/gi,
+  sesame: /\b(tahini|benne|gingelly)\b/gi,
+  barley: /\b(malt|malted|beer|ale)\b/gi,
+  rye: /\btriticale\b/gi,
+};
+
 /** What a label may have to make stand out. */
 export type DeclaredAllergen = Allergen | 'sulfites';
 
@@ -38,9 +50,13 @@ export function namedAt(text: string, allergen: DeclaredAllergen): { from: numbe
   return [...text.matchAll(words)].map(({ index, 0: word }) => ({ from: index, to: index + word.length }));
 }
 
-/** Whether a text speaks of the allergen, by its own name or that of a kind. */
-export function speaksOf(text: string, allergen: Allergen): boolean {
-  return namedAt(text, allergen).length > 0 || kindsIn(text, allergen).length > 0;
+/** Whether a text speaks of the allergen, by its own name, that of a kind or of what is made of it. */
+export function speaksOf(text: string, allergen: DeclaredAllergen): boolean {
+  if (namedAt(text, allergen).length > 0) return true;
+  return (
+    allergen !== 'sulfites' &&
+    (kindsIn(text, allergen).length > 0 || text.search(MADE_OF[allergen] ?? /$^/) >= 0)
+  );
 }
 
 function kindsIn(text: string, allergen: Allergen): string[] {

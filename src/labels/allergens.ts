@@ -49,17 +49,27 @@ export function allergenDeclaration(
  * Names that speak of an allergen of the market which the table of their material does not list: a hint that the table
  * is wrong, for whoever prints the label.
  */
-export function unlistedAllergens({ allergens: { groups } }: Market, batch: LabelBatch): string[] {
-  const onList = new Set(groups.flatMap(({ of }) => of));
-  return [...new Set(materialsOf(batch))].flatMap(({ name, declaredName, subIngredients, allergens }) =>
-    [...onList]
-      .filter((allergen) => !allergens.includes(allergen))
-      .filter((allergen) => [declaredName, ...subIngredients].some((text) => speaksOf(text, allergen)))
+export function unlistedAllergens(
+  { allergens: { groups } }: Market,
+  batch: LabelBatch,
+  casing?: Material,
+): string[] {
+  const onList: readonly DeclaredAllergen[] = [...new Set(groups.flatMap(({ of }) => of)), 'sulfites'];
+  return [...new Set(materialsOf(batch, casing))].flatMap((material) =>
+    onList
+      .filter((allergen) => !isInTable(material, allergen))
+      .filter((allergen) =>
+        [material.declaredName, ...material.subIngredients].some((text) => speaksOf(text, allergen)),
+      )
       .map(
         (allergen) =>
-          `${name} speaks of ${allergen} in its name or parts, but its table lists no ${allergen}`,
+          `${material.name} speaks of ${allergen} in its name or parts, but its table lists no ${allergen === 'sulfites' ? 'sulfur dioxide' : allergen}`,
       ),
   );
+}
+
+function isInTable({ allergens, substances }: Material, allergen: DeclaredAllergen): boolean {
+  return allergen === 'sulfites' ? (substances['sulfur dioxide'] ?? 0) > 0 : allergens.includes(allergen);
 }
 
 function materialsOf({ lines }: LabelBatch, casing?: Material): Material[] {

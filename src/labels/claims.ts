@@ -1,8 +1,9 @@
 import type { Claim } from '../batch/product.ts';
-import { compare, exact, multiply } from '../exact.ts';
+import { compare, type Exact, exact, toNumber } from '../exact.ts';
 import type { ReferenceAmount } from '../rules/standard.ts';
 import { fixed } from '../units.ts';
 import { cite, type Market, type NutrientTest } from './markets/market.ts';
+import type { Nutrient } from './nutrition/nutrient.ts';
 import type { Nutrition } from './nutrition/nutrition.ts';
 
 /** A claim that the plant wants to make, tested on the batch. */
@@ -19,6 +20,8 @@ export interface DeclaredClaim {
 /** What the tests read. */
 export interface ClaimFacts {
   readonly nutrition: Nutrition | undefined;
+  /** The nutrient in so many grams as sold, unrounded, in its unit. */
+  readonly amountIn: (nutrient: Nutrient, grams: Exact) => Exact;
   readonly reference: ReferenceAmount | undefined;
   /** Why the batch is no product of the United States, each fault in words. */
   readonly notOfUnitedStates: readonly string[];
@@ -58,7 +61,7 @@ export function testedClaims(market: Market, claims: readonly Claim[], facts: Cl
       holds: faults.length === 0,
       because:
         faults.length === 0 ? holding(claim, rule.tests) : `${told}${more > 0 ? `; and ${more} more` : ''}`,
-      citation: cite((facts.isPoultry && rule.poultry) || rule),
+      citation: cite(rule, facts.isPoultry),
     };
   });
 }
@@ -79,15 +82,20 @@ function testText({ nutrient, bound, unit, isOpen, per }: NutrientTest): string 
 }
 
 /** A nutrition claim goes with a nutrition panel (9 CFR 317.362(a)(3); elsewhere common practice). */
-function nutrientFaults(tests: readonly NutrientTest[], { nutrition, reference }: ClaimFacts): string[] {
+function nutrientFaults(tests: readonly NutrientTest[], facts: ClaimFacts): string[] {
+  const { nutrition } = facts;
   if (!nutrition) return ['nothing is known of its nutrition'];
   return [
     ...(nutrition.panel ? [] : ['no nutrition panel is printed, and a claim needs one']),
-    ...tests.flatMap((test) => fault(test, nutrition, reference)),
+    ...tests.flatMap((test) => fault(test, nutrition, facts)),
   ];
 }
 
-function fault(test: NutrientTest, { per100g }: Nutrition, reference: ReferenceAmount | undefined): string[] {
+function fault(
+  test: NutrientTest,
+  { per100g }: Nutrition,
+  { reference, amountIn }: Pick<ClaimFacts, 'reference' | 'amountIn'>,
+): string[] {
   const { nutrient, bound, isOpen, per, unit } = test;
   const figure = per100g[nutrient];
   if (!figure || figure.unit !== unit) return [`${nutrient} is not known`];
@@ -97,11 +105,11 @@ function fault(test: NutrientTest, { per100g }: Nutrition, reference: ReferenceA
   const grams = gramsOf(per, reference);
   if (grams === undefined) return ['no reference amount is known for this class'];
   if (grams === 0) return [];
-  // What the figure says of 100 g, times the grams, against the bound times 100: no rounding decides.
-  const found = multiply(exact(figure.amount), exact(grams));
-  const beyond = compare(found, multiply(exact(bound), exact(100)));
+  // Of the sums themselves: 10 g in 114 g are no decimal of 100 g, and its last digit must not decide.
+  const found = amountIn(nutrient, exact(grams));
+  const beyond = compare(found, exact(bound));
   if (isOpen ? beyond < 0 : beyond <= 0) return [];
-  const amount = fixed((figure.amount * grams) / 100, 2);
+  const amount = fixed(toNumber(found), 2);
   return [
     `${nutrient} is ${amount} ${unit} in ${grams} g, not ${isOpen ? 'below' : 'at most'} ${bound} ${unit}`,
   ];

@@ -1,6 +1,7 @@
 import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
+import { ZERO } from '../exact.ts';
 import type { Standard } from '../rules/standard.ts';
 import { fixed } from '../units.ts';
 import { type AllergenDeclaration, allergenDeclaration, unlistedAllergens } from './allergens.ts';
@@ -10,13 +11,15 @@ import { type Keeping, keeping } from './keeping.ts';
 import { leanPair } from './lean-pair.ts';
 import { marketOf } from './markets/all.ts';
 import type { Market } from './markets/market.ts';
-import { type DeclaredMeatContent, meatContent } from './meat-content.ts';
+import { type DeclaredMeatContent, meatContent, meatContentCaution } from './meat-content.ts';
 import { title } from './names/named.ts';
+import { inGrams } from './nutrition/facts.ts';
 import type { Nutrition } from './nutrition/nutrition.ts';
-import { nutritionOf } from './nutrition/of-batch.ts';
+import { factsOfBatch, nutritionOf } from './nutrition/of-batch.ts';
 import { notOfUnitedStates, originLines } from './origin.ts';
 import { type Duty, type ProductName, productName } from './product-name.ts';
 import type { LabelBatch } from './put-in.ts';
+import { sulfitesOf } from './sulfites.ts';
 
 /**
  * What the label of one batch must say. Layout and type size are not part of it. Labels that were kept by an earlier
@@ -55,12 +58,15 @@ export function declare(
   const content = meatContent(product, standard, batch);
   const allergens = allergenDeclaration(market, batch, casing);
   const { pair, caution } = leanPair(product, standard, batch);
-  const nutrition = nutritionOf(product, standard, batch);
+  const facts = factsOfBatch(product, standard, batch);
+  const nutrition = facts && nutritionOf(product, standard, facts);
   const origin = originLines(market, product, standard, batch);
   const wanted = product.label.claims ?? [];
+  const isPoultry = standard.citation.includes('9 CFR 381');
   const claims = testedClaims(market, wanted, {
     nutrition,
-    isPoultry: standard.citation.includes('9 CFR 381'),
+    amountIn: (nutrient, grams) => (facts ? inGrams(facts, nutrient, grams) : ZERO),
+    isPoultry,
     reference: standard.referenceAmounts?.[product.process.cooking],
     notOfUnitedStates: wanted.includes('product of usa') ? notOfUnitedStates(batch, plant, casing) : [],
   });
@@ -73,16 +79,17 @@ export function declare(
     ...(content && { meatContent: content }),
     ...(claims.length > 0 && { claims }),
     ...(origin.lines.length > 0 && { origin: origin.lines }),
-    ...keeping(market, product, plant),
+    ...keeping(market, product, plant, isPoultry),
     ...(nutrition && { nutrition }),
     cautions: [
       ...(market.caution ? [market.caution] : []),
       ...cautions,
       ...(caution ? [caution] : []),
+      ...meatContentCaution(product, standard, batch),
       ...claims.filter(({ holds }) => !holds).map(unheldClaim),
       ...origin.cautions,
-      ...sulfiteCaution(market, allergens),
-      ...unlistedAllergens(market, batch).map(
+      ...sulfiteCaution(market, batch),
+      ...unlistedAllergens(market, batch, casing).map(
         (hint) => `${title(hint)}: check it before the label is printed.`,
       ),
       "Allergens are those that the tables list for what was weighed in: check each supplier's label, above all of mixes and cereals, and manage what other products leave on the line.",
@@ -95,12 +102,10 @@ function unheldClaim({ says, because, citation }: DeclaredClaim): string {
 }
 
 /** Where sulfites are no allergen of the list, each stands by its name in the ingredients from the figure on. */
-function sulfiteCaution(
-  { allergens: { sulfites } }: Market,
-  { sulfitesMgPerKg = 0 }: AllergenDeclaration,
-): string[] {
-  if (sulfites.isAllergen || sulfitesMgPerKg < sulfites.mgPerKg) return [];
+function sulfiteCaution({ allergens: { sulfites } }: Market, batch: LabelBatch): string[] {
+  const found = sulfitesOf(batch, sulfites);
+  if (sulfites.isAllergen || !found?.isDeclared) return [];
   return [
-    `Sulfites come to ${fixed(sulfitesMgPerKg, 1)} ppm as sulfur dioxide of the finished product: from ${sulfites.mgPerKg} ppm on each sulfiting agent must stand by its name in the ingredients, those within mixes too (${sulfites.citation}).`,
+    `Sulfites come to ${fixed(found.mgPerKg, 1)} ppm as sulfur dioxide of the finished product: from ${sulfites.mgPerKg} ppm on each sulfiting agent must stand by its name in the ingredients, those within mixes too (${sulfites.citation}).`,
   ];
 }

@@ -5,6 +5,11 @@ import type { Market, StatementRules } from './markets/market.ts';
 import { type LabelBatch, type PutIn, putIn } from './put-in.ts';
 import { sulfitesOf } from './sulfites.ts';
 
+/** Names that differ in case alone are one name. */
+const keyOf = (name: string) => name.trim().toLowerCase();
+const distinct = (names: readonly string[]) =>
+  [...new Map([...names].reverse().map((name) => [keyOf(name), name])).values()].reverse();
+
 /** What an ingredient statement declares under one name. */
 export interface Entry {
   readonly name: string;
@@ -45,19 +50,19 @@ export function entriesOf(market: Market, batch: LabelBatch, meats: readonly Mea
     material?: Material,
     parts: readonly string[] = [],
   ) => {
-    const known = byName.get(name);
+    const known = byName.get(keyOf(name));
     const allergens: DeclaredAllergen[] = material
       ? [
           ...material.allergens.filter((allergen) => listed.has(allergen)),
           ...(isDeclared && (material.substances['sulfur dioxide'] ?? 0) > 0 ? (['sulfites'] as const) : []),
         ]
       : [];
-    byName.set(name, {
-      name,
+    byName.set(keyOf(name), {
+      name: known?.name ?? name,
       massKg: add(known?.massKg ?? ZERO, massKg),
       putInKg: add(known?.putInKg ?? ZERO, putInKg),
       materials: [...(known?.materials ?? []), ...(material ? [material] : [])],
-      parts: [...new Set([...(known?.parts ?? []), ...parts])],
+      parts: distinct([...(known?.parts ?? []), ...parts]),
       allergens: [...new Set([...(known?.allergens ?? []), ...allergens])],
     });
   };
@@ -67,19 +72,21 @@ export function entriesOf(market: Market, batch: LabelBatch, meats: readonly Mea
     put(name, share === 1 ? massKg : multiply(massKg, exact(share)), massKg, material, parts);
   }
   for (const { name, massKg } of meats.flatMap(({ excess }) => excess)) put(name, exact(massKg), ZERO);
-  return [...byName.values()]
-    .flatMap((entry) => (rules.waterAsLeft ? asLeft(entry, batch, lines) : [entry]))
-    .sort((a, b) => compare(b.massKg, a.massKg) || (a.name < b.name ? -1 : 1));
+  const entries = [...byName.values()];
+  return (rules.waterAsLeft ? withWaterLeft(entries, batch, lines) : entries).sort(
+    (a, b) => compare(b.massKg, a.massKg) || (a.name < b.name ? -1 : 1),
+  );
 }
 
 /** Ingredients by what went in under their name, the most first: so stand the parts of a group. */
 function byWeight(lines: readonly PutIn[]): PutIn[] {
   const ofName = new Map<string, Exact>();
   for (const { material, massKg } of lines) {
-    ofName.set(material.declaredName, add(ofName.get(material.declaredName) ?? ZERO, massKg));
+    const key = keyOf(material.declaredName);
+    ofName.set(key, add(ofName.get(key) ?? ZERO, massKg));
   }
-  const mass = ({ material }: PutIn) => ofName.get(material.declaredName) ?? ZERO;
-  return [...lines].sort((a, b) => compare(mass(b), mass(a)));
+  const mass = ({ material }: PutIn) => ofName.get(keyOf(material.declaredName)) ?? ZERO;
+  return [...lines].sort((a, b) => compare(mass(b), mass(a)) || compare(b.massKg, a.massKg));
 }
 
 /** A casing that is eaten, as an entry of its own: it is not weighed into the batch, so it has no weight here. */
@@ -104,12 +111,31 @@ export function wholeOf(
   return waterAsLeft ? exact(finishedKg) : sum(ingredients.map(({ massKg }) => massKg));
 }
 
-/** Water by what the finished product weighs beyond everything else that went in; none when it weighs less. */
-function asLeft(entry: Entry, { finishedKg }: LabelBatch, lines: readonly PutIn[]): Entry[] {
-  if (!entry.materials.every(({ kind }) => kind === 'water') || entry.materials.length === 0) return [entry];
+/**
+ * Water by what the finished product weighs beyond everything else that went in; none when it weighs less. Ice and water
+ * are one entry, under the name of which there is more: what is left is left of both. What brings an allergen or has
+ * parts stands in any case.
+ */
+function withWaterLeft(
+  entries: readonly Entry[],
+  { finishedKg }: LabelBatch,
+  lines: readonly PutIn[],
+): Entry[] {
+  const waters = entries
+    .filter(
+      ({ materials, parts, allergens }) =>
+        materials.length > 0 &&
+        materials.every(({ kind }) => kind === 'water') &&
+        parts.length + allergens.length === 0,
+    )
+    .sort((a, b) => compare(b.massKg, a.massKg));
+  const [main] = waters;
   const others = sum(lines.filter(({ material }) => material.kind !== 'water').map(({ massKg }) => massKg));
-  const left = subtract(exact(finishedKg), others);
-  return compare(left, ZERO) > 0 ? [{ ...entry, massKg: left }] : [];
+  const massKg = subtract(exact(finishedKg), others);
+  const rest = entries.filter((entry) => !waters.includes(entry));
+  if (!main || compare(massKg, ZERO) <= 0) return rest;
+  const putInKg = sum(waters.map((water) => water.putInKg));
+  return [...rest, { ...main, massKg, putInKg, materials: waters.flatMap(({ materials }) => materials) }];
 }
 
 interface SpiceClasses {

@@ -70,7 +70,13 @@ export function ingredientStatement(
     ...entries.filter((entry) => last.has(entry)),
   ];
   const written = (of: readonly Run[]) => (rules.isCapitalized ? tidied(of) : of);
-  const joined = rules.interchange && interchanging(rules.interchange, ordered);
+  const joined =
+    rules.interchange &&
+    interchanging(
+      rules.interchange,
+      ordered.filter((entry) => !last.has(entry)),
+      entries,
+    );
   const runs = statementRuns(
     ordered.map((entry) => ({
       runs: written(entryRuns(market, entry, quantities?.get(entry))),
@@ -95,7 +101,7 @@ export function ingredientStatement(
     }),
     text: runs.map(({ text }) => text).join(''),
     runs,
-    citation: cite(rules),
+    citation: cite(rules, characterized?.standard.citation.includes('9 CFR 381')),
   };
 }
 
@@ -139,9 +145,13 @@ const MEAT: readonly Material['kind'][] = [
   'tongue meat',
 ];
 
-/** The first of two meats next to each other that may change places; undefined where there are none. */
-function interchanging({ together, each }: Interchange, ordered: readonly Entry[]): Entry | undefined {
-  const block = sum(ordered.filter(({ materials }) => materials.every(isMeat)).map(({ putInKg }) => putInKg));
+/** The first of two meats next to each other, before the last group, that may change places; undefined where there are none. */
+function interchanging(
+  { together, each }: Interchange,
+  ordered: readonly Entry[],
+  all: readonly Entry[],
+): Entry | undefined {
+  const block = sum(all.filter(({ materials }) => materials.every(isMeat)).map(({ putInKg }) => putInKg));
   const atLeast = (massKg: Exact, share: number) => compare(massKg, multiply(exact(share), block)) >= 0;
   return ordered.find((first, index) => {
     const second = ordered[index + 1];

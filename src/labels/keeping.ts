@@ -16,10 +16,17 @@ export interface Keeping {
   readonly date?: Duty;
 }
 
-export function keeping({ keeping: rules }: Market, product: Product, plant: Plant): Keeping {
+/** @param isPoultry whether the rules of poultry are cited, where a market has them apart. */
+export function keeping(
+  { keeping: rules }: Market,
+  product: Product,
+  plant: Plant,
+  isPoultry: boolean,
+): Keeping {
   const { storage, safeHandling, cooking, inspection, date, maker } = rules;
   const isRaw = product.process.cooking === 'raw';
   const isFrozen = product.label.storage === 'keep frozen';
+  const duty = (text: string, cited: Cited): Duty => ({ text, citation: cite(cited, isPoultry) });
   return {
     storage: duty(isFrozen ? storage.frozen : storage.chilled, storage),
     ...(safeHandling && isRaw && { safeHandling: duty(safeHandling.text, safeHandling) }),
@@ -38,8 +45,4 @@ function dateWords(
 ): string {
   if (isFrozen) return process.cooking === 'raw' && frozen ? `${other}; ${frozen}` : other;
   return process.cooking === 'dried' ? other : perishable;
-}
-
-function duty(text: string, cited: Cited): Duty {
-  return { text, citation: cite(cited) };
 }

@@ -2,25 +2,34 @@ import type { Product } from '../batch/product.ts';
 import { compare, exact, multiply, ratio } from '../exact.ts';
 import { Coefficients } from '../rules/coefficients.ts';
 import { FORMS } from '../rules/forms.ts';
+import { isBeyondSlack, shownValue } from '../rules/missed.ts';
 import type { Standard } from '../rules/standard.ts';
 import { fatPercentOf, fixed, fractionOfPercent } from '../units.ts';
 import type { Duty } from './names/named.ts';
 import type { LabelBatch } from './put-in.ts';
 
-/** Lean and fat together, and why they may not be shown where the batch is too fat for them. */
+/** Lean and fat together, and what is to be said where the batch is fatter than they promise. */
 export interface LeanPair {
   readonly pair?: Duty;
   readonly caution?: string;
 }
 
+const CITATIONS = { meat: '9 CFR 317.362(f)', poultry: '9 CFR 381.462(f)' } as const;
+
 /**
- * The lean percent with the fat percent beside it, for ground product (9 CFR 317.362(f)). It is shown only where the
- * fat of the batch, unrounded, is no more than the label says. It is no "lean" claim, which has a test of its own.
+ * The lean percent with the fat percent beside it, for ground product (9 CFR 317.362(f), of poultry 381.462(f)). A plan is never fatter, and a
+ * batch as weighed by no more than the slack of a figure of the house: beyond it the pair is not shown, and the product
+ * is held for the same reason. It is no "lean" claim, which has a test of its own.
  */
-export function leanPair({ label, process }: Product, { naming }: Standard, batch: LabelBatch): LeanPair {
+export function leanPair(
+  { label, process }: Product,
+  { naming, citation: law }: Standard,
+  batch: LabelBatch,
+): LeanPair {
   if (label.leanPercent === undefined || !naming.leanPair) return {};
   const fatPercent = fatPercentOf(label.leanPercent);
-  const text = `${label.leanPercent}% lean / ${fatPercent}% fat`;
+  const citation = CITATIONS[law.includes('9 CFR 381') ? 'poultry' : 'meat'];
+  const pair = { text: `${label.leanPercent}% lean / ${fatPercent}% fat`, citation };
   const coefficients = new Coefficients(
     batch.lines.map(({ supply }) => supply),
     process,
@@ -28,11 +37,14 @@ export function leanPair({ label, process }: Product, { naming }: Standard, batc
   const masses = batch.lines.map(({ exactMassKg }) => exactMassKg);
   const fat = coefficients.total(FORMS.finishedFat, masses);
   const finished = coefficients.total(FORMS.finished, masses);
-  if (compare(fat, multiply(exact(fractionOfPercent(fatPercent)), finished)) <= 0) {
-    return { pair: { text, citation: '9 CFR 317.362(f)' } };
+  if (compare(fat, multiply(exact(fractionOfPercent(fatPercent)), finished)) <= 0) return { pair };
+  const found = ratio(fat, finished);
+  const holds = `the batch holds ${fixed(found * 100, 4)} % fat`;
+  if (isBeyondSlack(shownValue(found, 'percent'), fatPercent)) {
+    return { caution: `"${pair.text}" must not be shown: ${holds} (${citation}).` };
   }
-  const found = fixed(ratio(fat, finished) * 100, 4);
   return {
-    caution: `"${text}" must not be shown: the batch holds ${found} % fat (9 CFR 317.362(f)).`,
+    pair,
+    caution: `"${pair.text}" stands, though ${holds}: as much as weighing and testing explain.`,
   };
 }

@@ -1,5 +1,6 @@
 import type { Product } from '../batch/product.ts';
 import { Coefficients } from '../rules/coefficients.ts';
+import { MissingFigure } from '../rules/form.ts';
 import { declaredMeat } from '../rules/meat-content.ts';
 import type { Standard } from '../rules/standard.ts';
 import { fixed } from '../units.ts';
@@ -21,13 +22,41 @@ export interface DeclaredMeatContent {
 
 /**
  * The quantity of meat for the ingredient list: declarable meat as put in, over the weight of the finished product
- * (Regulation (EU) 1169/2011, Annex VIII points 3 and 4). Undefined where the standard adjusts no meat.
+ * (Regulation (EU) 1169/2011, Annex VIII points 3 and 4). Undefined where the standard adjusts no meat, and where a meat
+ * has no figure that this needs: `meatContentCaution` says which.
  */
 export function meatContent(
   product: Product,
   standard: Standard,
   batch: LabelBatch,
 ): DeclaredMeatContent | undefined {
+  const found = workedOut(product, standard, batch);
+  return found instanceof MissingFigure ? undefined : found;
+}
+
+/** Why the meat is not counted as the label must count it, where it is not. */
+export function meatContentCaution(product: Product, standard: Standard, batch: LabelBatch): string[] {
+  const found = workedOut(product, standard, batch);
+  if (!(found instanceof MissingFigure)) return [];
+  return [
+    `The meat content is not worked out, for the ${found.constituent} of ${found.materialId} is not known: the ingredients count all of the meat as meat. Add the figure to its table before a label is printed.`,
+  ];
+}
+
+function workedOut(
+  product: Product,
+  standard: Standard,
+  batch: LabelBatch,
+): DeclaredMeatContent | MissingFigure | undefined {
+  try {
+    return counted(product, standard, batch);
+  } catch (error) {
+    if (error instanceof MissingFigure) return error;
+    throw error;
+  }
+}
+
+function counted(product: Product, standard: Standard, batch: LabelBatch): DeclaredMeatContent | undefined {
   if (!standard.meatContent) return undefined;
   const { meats: definitions, citation, read } = standard.meatContent;
   const coefficients = new Coefficients(

@@ -81,7 +81,7 @@ function metric(net: GivenWeight, jurisdiction: string): NetWeightStatement {
 
 function metricCitation(jurisdiction: string): string {
   if (jurisdiction === 'eu' || jurisdiction === 'gb')
-    return 'Regulation (EU) No 1169/2011 Art. 23 and Annex IX, from memory, verify';
+    return 'Regulation (EU) No 1169/2011 Art. 23 and Annex IX, secondary';
   if (jurisdiction === 'ca') return 'Safe Food for Canadians Regulations, net quantity, from memory, verify';
   return 'net quantity rules of the market, from memory, verify';
 }
@@ -127,7 +127,10 @@ const US_HEIGHTS: readonly (readonly [upTo: number, inches: number])[] = [
   [Number.POSITIVE_INFINITY, 1 / 2],
 ];
 
-/** Up to square centimetres, millimetres (Canada, Safe Food for Canadians Regulations; from memory, verify). */
+/**
+ * Up to square centimetres, millimetres. Read in section 14(2) of the Consumer Packaging and Labelling Regulations of
+ * Canada; that the Safe Food for Canadians Regulations have the same for food: from memory, verify.
+ */
 const CA_HEIGHTS: readonly (readonly [upTo: number, mm: number])[] = [
   [32, 1.6],
   [258, 3.2],
@@ -136,7 +139,7 @@ const CA_HEIGHTS: readonly (readonly [upTo: number, mm: number])[] = [
   [Number.POSITIVE_INFINITY, 12.7],
 ];
 
-/** Up to grams, millimetres (Directive 76/211/EEC, Annex I 3.1; from memory, verify). */
+/** Up to grams, millimetres (Directive 76/211/EEC, Annex I 3.1; read on a label printer's page about Great Britain). */
 const EU_HEIGHTS: readonly (readonly [upTo: number, mm: number])[] = [
   [50, 2],
   [200, 3],

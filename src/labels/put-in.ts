@@ -1,6 +1,6 @@
 import { ingredientsOf } from '../batch/made-of.ts';
 import type { Material } from '../batch/material.ts';
-import { type Exact, multiply } from '../exact.ts';
+import { type Exact, isZero, multiply } from '../exact.ts';
 import type { BlendLine } from '../formulate/blend.ts';
 
 /** One line of a batch, as it is planned or as it was weighed. */
@@ -18,9 +18,13 @@ export interface PutIn {
   readonly massKg: Exact;
 }
 
-/** The lines of a batch with rework opened into its ingredients, by their weight as they were put in. */
+/**
+ * The lines of a batch with rework opened into its ingredients, by their weight as they were put in. A line of nothing is
+ * no ingredient.
+ */
 export function putIn(lines: readonly LabelLine[]): PutIn[] {
-  return lines.flatMap(({ supply, exactMassKg }) =>
+  const weighed = lines.filter(({ exactMassKg }) => !isZero(exactMassKg));
+  return weighed.flatMap(({ supply, exactMassKg }) =>
     ingredientsOf(supply.material).map(({ material, perKg }) => ({
       material,
       massKg: multiply(exactMassKg, perKg),

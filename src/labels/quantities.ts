@@ -1,6 +1,6 @@
 import type { Material } from '../batch/material.ts';
 import type { Product } from '../batch/product.ts';
-import { exact, ratio, toNumber } from '../exact.ts';
+import { compare, exact, sum, toNumber } from '../exact.ts';
 import type { Standard } from '../rules/standard.ts';
 import { fixed } from '../units.ts';
 import type { Entry, MeatShare } from './entries.ts';
@@ -60,8 +60,7 @@ export function quantitiesOf(
   const quantified = entries.filter((entry) => isMuscle(entry) || isInName(entry, `${name} ${product.name}`));
   const whole = exact(finishedKg);
   if (finishedKg <= 0) return new Map();
-  const fractions = quantified.map((entry) => ratio(entry.massKg, whole));
-  const isBeyond = fractions.reduce((total, fraction) => total + fraction, 0) > 1;
+  const isBeyond = compare(sum(quantified.map(({ massKg }) => massKg)), whole) > 0;
   return new Map(
     quantified.map((entry) => [entry, isBeyond ? grams(entry, finishedKg) : percent(entry, finishedKg)]),
   );
@@ -74,11 +73,13 @@ function isMuscle({ materials }: Entry): boolean {
 function isInName({ name, materials }: Entry, productName: string): boolean {
   if (materials.length === 0 || materials.every(({ kind }) => FLAVOR_ONLY.includes(kind))) return false;
   const spoken = productName.toLowerCase();
+  // From the beginning of a word: goat speaks of no oats, and what is corned of no corn.
+  const isSpoken = (stem: string) => new RegExp(`\\b${stem}(?!ed\\b)`).test(spoken);
   return name
     .toLowerCase()
     .split(/[^a-z]+/)
     .filter((word) => word.length > 3 && !NO_NAME.test(word))
-    .some((word) => spoken.includes(word.replace(/(ies|es|s)$/, '')));
+    .some((word) => isSpoken(word.replace(/(ies|es|s)$/, '')));
 }
 
 const shareOf = ({ massKg }: Entry, finishedKg: number) => (toNumber(massKg) / finishedKg) * 100;

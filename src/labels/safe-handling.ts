@@ -9,8 +9,8 @@ export interface SafeHandling {
 }
 
 /**
- * Safe handling instructions of raw and not ready-to-eat meat and poultry. The words were read in 9 CFR 381.125(b),
- * edition of 2015; 9 CFR 317.2(l) has the same for meat (secondary).
+ * Safe handling instructions of raw and not ready-to-eat meat and poultry. The words were read in 9 CFR 381.125(b)(2), (3),
+ * edition of 2015, and 9 CFR 317.2(l)(2), (3), in a complete copy of title 9 of 2018 or later: both have the same.
  */
 export function safeHandling(isPoultry: boolean): SafeHandling {
   return {

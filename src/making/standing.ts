@@ -13,7 +13,8 @@ import { micrograms } from '../ledger/micrograms.ts';
 import { type Check, checkLimits } from '../rules/check.ts';
 import { Coefficients } from '../rules/coefficients.ts';
 import { FORMS } from '../rules/forms.ts';
-import { inShownUnit, shownBound } from '../rules/limit.ts';
+import { shownBound } from '../rules/limit.ts';
+import { isBeyondSlack, shownValue } from '../rules/missed.ts';
 import type { Standard } from '../rules/standard.ts';
 import { KILOGRAMS_PER } from '../units.ts';
 import type { LimitStanding, ScaleWeight } from './batch.ts';
@@ -118,7 +119,7 @@ export function weightUg({ value, unit }: ScaleWeight): number {
   return micrograms(value, unit);
 }
 
-/** The lean that the label shows, which is missed by more than weighing and testing explain. */
+/** The lean that the label shows, which is missed by more than weighing and testing explain: the label drops it too. */
 export function falseOnLabel(limits: readonly LimitStanding[]): readonly LimitStanding[] {
   return limits.filter((limit) => limit.limitId === LABEL_LEAN && isMissed(limit));
 }
@@ -128,16 +129,10 @@ export function unlawful(limits: readonly LimitStanding[]): readonly LimitStandi
   return limits.filter(({ holds, authority }) => !holds && authority === 'law');
 }
 
-/**
- * Share of its bound by which a figure of the house may be missed: as much as weights within their tolerance move it,
- * since the cheapest blend lies at its bounds. The law is not missed by anything. Own judgement.
- */
-const HOUSE_SLACK = 0.01;
-
 /** Whether a limit does not hold, for the house by more than its slack. */
 export function isMissed({ holds, authority, value, bound }: LimitStanding): boolean {
   if (holds) return false;
-  return authority === 'law' || Math.abs(value - bound) > Math.abs(bound) * HOUSE_SLACK;
+  return authority === 'law' || isBeyondSlack(value, bound);
 }
 
 function limitStanding({ limit, value, holds }: Check): LimitStanding {
@@ -148,7 +143,7 @@ function limitStanding({ limit, value, holds }: Check): LimitStanding {
     basis: limit.basis.says,
     sense: limit.sense,
     bound: shownBound(limit),
-    value: Number.isNaN(value) ? 0 : Number(inShownUnit(value, limit.unit).toPrecision(12)),
+    value: shownValue(value, limit.unit),
     unit: limit.unit,
     holds,
     authority: limit.authority,

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import type { TrimLine } from '../batch/composition.ts';
 import type { Material, Species } from '../batch/material.ts';
 import { readNumberedTable, TableError, type TableProblem } from './csv.ts';
-import { faultsOf, materialColumns, materialOf } from './material-row.ts';
+import { faultsOf } from './material-faults.ts';
+import { materialColumns, materialOf } from './material-row.ts';
 import { readTrimLines } from './trim-lines.ts';
 
 /**

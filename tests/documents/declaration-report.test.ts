@@ -75,7 +75,7 @@ describe('the declaration as a report', () => {
       },
     });
     for (const said of [
-      '250.0 kcal (1046.0 kJ)',
+      '1046.0 kJ / 250.0 kcal',
       '20.123 g',
       'Mace, 0.04 %',
       'Not for a label yet.',

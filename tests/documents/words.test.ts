@@ -5,6 +5,7 @@ import { doJob } from '../../src/api/jobs.ts';
 import { ALLERGENS } from '../../src/batch/material.ts';
 import type { BatchSheet } from '../../src/documents/batch-sheet.ts';
 import { batchSheetText } from '../../src/documents/batch-sheet-text.ts';
+import { standingCautions } from '../../src/documents/standing-cautions.ts';
 import { plateText } from '../../src/documents/words/plate.ts';
 import { SPANISH } from '../../src/documents/words/spanish.ts';
 import { SPANISH_SENTENCES } from '../../src/documents/words/spanish-sentences.ts';
@@ -156,6 +157,14 @@ describe('Spanish', () => {
     for (const caution of cautions) expect(told(caution), caution).not.toBe(caution);
   });
 
+  it('has the cautions of dried product, which defer to the process authority', () => {
+    const product = DATA.products.get('smoked-sausage')?.product;
+    if (!product) throw new Error('no product');
+    const cautions = standingCautions({ ...product, process: { ...product.process, cooking: 'dried' } }, []);
+    expect(cautions[0]).toMatch(/trichinae .* follow the HACCP plan .* sets no limit of pH/);
+    for (const caution of cautions) expect(told(caution), caution).not.toBe(caution);
+  });
+
   it('fills the same places as English', () => {
     const all = [...Object.entries(SPANISH), ...SPANISH_SENTENCES];
     for (const [english, spanish] of all) {
@@ -174,7 +183,7 @@ describe('Spanish', () => {
   it('has each allergen, and lists them in Spanish', () => {
     for (const allergen of ALLERGENS) expect(Object.hasOwn(SPANISH, allergen), allergen).toBe(true);
     expect(told('Holds allergens (milk, wheat): run it last or clean before the next product.')).toBe(
-      'Contiene alérgenos (leche, trigo): prodúzcalo al final o limpie antes del siguiente producto.',
+      'Contiene alérgenos (leche, trigo): prodúzcalo al final o limpie el equipo antes del siguiente producto.',
     );
   });
 

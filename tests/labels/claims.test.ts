@@ -1,12 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Composition } from '../../src/batch/composition.ts';
 import { type Lot, type Origin, supplyOfLot } from '../../src/batch/lot.ts';
 import type { Plant } from '../../src/batch/plant.ts';
 import { CLAIMS, type Claim, type Product } from '../../src/batch/product.ts';
+import { type Exact, exact, multiply } from '../../src/exact.ts';
 import type { BlendLine } from '../../src/formulate/blend.ts';
 import { claimsToPrint, testedClaims } from '../../src/labels/claims.ts';
 import { declare } from '../../src/labels/declaration.ts';
 import { MARKETS, marketOf } from '../../src/labels/markets/all.ts';
+import type { Nutrient } from '../../src/labels/nutrition/nutrient.ts';
 import type { NutrientFigure, Nutrition } from '../../src/labels/nutrition/nutrition.ts';
 import type { NutritionPanel } from '../../src/labels/nutrition/panel.ts';
 import { notOfUnitedStates, originLines } from '../../src/labels/origin.ts';
@@ -42,11 +45,16 @@ const nutrition = (fat: number, saturated: number, cholesterol: number, isKnown 
   cautions: [],
 });
 
+/** The figures of 100 g in so many grams. */
+const amountsOf = (of: Nutrition | undefined) => (nutrient: Nutrient, grams: Exact) =>
+  multiply(multiply(exact(of?.per100g[nutrient]?.amount ?? 0), grams), exact('0.01'));
+
 const amount = (grams: number) => ({ grams, says: 'a test', citation: 'a test', read: 'official' }) as const;
 
 function holds(claim: Claim, of: Nutrition | undefined, referenceG: number | undefined = 85, market = 'us') {
   const [tested] = testedClaims(marketOf(market), [claim], {
     nutrition: of,
+    amountIn: amountsOf(of),
     reference: referenceG === undefined ? undefined : amount(referenceG),
     notOfUnitedStates: [],
   });
@@ -92,6 +100,7 @@ describe('a nutrition claim', () => {
     expect(holds('lean', undefined)).toBe(false);
     const [tested] = testedClaims(marketOf('us'), ['lean'], {
       nutrition: nutrition(1, 1, 10),
+      amountIn: amountsOf(nutrition(1, 1, 10)),
       reference: undefined,
       notOfUnitedStates: [],
     });
@@ -237,6 +246,7 @@ describe('the claims of a label', () => {
         (market, wanted, [fat, saturated, cholesterol], grams, isKnown) => {
           const claims = testedClaims(market, wanted, {
             nutrition: nutrition(fat, saturated, cholesterol, isKnown),
+            amountIn: amountsOf(nutrition(fat, saturated, cholesterol, isKnown)),
             reference: amount(grams),
             notOfUnitedStates: ['a fault'],
           });
@@ -262,13 +272,58 @@ describe('the claims of a label', () => {
   });
 
   // 9 CFR 317.362(f): the fat of the batch, unrounded.
-  it('leave the lean and fat pair out where the batch is fatter by the least', () => {
-    expect(ground(0.2, { leanPercent: 80 }).leanPair?.text).toBe('80% lean / 20% fat');
-    const fatter = ground(0.200001, { leanPercent: 80 });
-    expect(fatter.leanPair).toBeUndefined();
-    expect(fatter.cautions).toContain(
-      '"80% lean / 20% fat" must not be shown: the batch holds 20.0001 % fat (9 CFR 317.362(f)).',
-    );
+  // 9 CFR 317.362(e): in 100 g and in the 114 g of raw ground meat, of which no gram is a decimal of 100 g.
+  it('are decided by the sums, where a bound is met to the gram', () => {
+    const holding = (fatG: number, saturatedG: number, cholesterolMg: number) => {
+      const part = (composition: Partial<Composition>, massKg: number) =>
+        blendLine(
+          material('part', 'skeletal meat', {
+            species: 'beef',
+            composition: { ...figures, saturatedFatFraction: 0, cholesterolMgPerKg: 0, ...composition },
+          }),
+          massKg.toFixed(6),
+        );
+      // 114 kg, so that kilograms of it are grams of the reference amount.
+      const { claims = [] } = declare(
+        testProduct('ground-beef', {
+          label: { storage: 'keep refrigerated', claims: ['lean', 'extra lean'] },
+        }),
+        standardOf('ground-beef'),
+        blendOf([
+          part({ fatFraction: 1 }, fatG - saturatedG),
+          part({ fatFraction: 1, saturatedFatFraction: 1 }, saturatedG),
+          part({ fatFraction: 0, waterFraction: 1 }, 113 - fatG),
+          part({ fatFraction: 0, cholesterolMgPerKg: cholesterolMg * 1000 }, 1),
+        ]),
+        PLANT,
+      );
+      return claims.filter(({ holds: is }) => is).map(({ claim }) => claim);
+    };
+    expect(holding(9.999999, 4.5, 94.99)).toEqual(['lean']);
+    expect(holding(10, 4.5, 94.99)).toEqual([]);
+    expect(holding(9.999999, 4.500001, 94.99)).toEqual([]);
+    expect(holding(9.999999, 4.5, 95)).toEqual([]);
+    expect(holding(4.999999, 1.999999, 94.99)).toEqual(['lean', 'extra lean']);
+    expect(holding(5, 1.999999, 94.99)).toEqual(['lean']);
+    expect(holding(4.999999, 2, 94.99)).toEqual(['lean']);
+  });
+
+  it('keep the lean and fat pair for a gram, and leave it out beyond what weighing explains', () => {
+    const about = (fat: number) => {
+      const { leanPair, cautions } = ground(fat, { leanPercent: 80 });
+      return [leanPair?.text, cautions.filter((text) => text.includes('lean / '))];
+    };
+    const pair = '80% lean / 20% fat';
+    expect(about(0.2)).toEqual([pair, []]);
+    const explained = 'as much as weighing and testing explain.';
+    expect(about(0.202)).toEqual([
+      pair,
+      [`"${pair}" stands, though the batch holds 20.2000 % fat: ${explained}`],
+    ]);
+    expect(about(0.202001)).toEqual([
+      undefined,
+      [`"${pair}" must not be shown: the batch holds 20.2001 % fat (9 CFR 317.362(f)).`],
+    ]);
   });
 });
 
@@ -281,7 +336,7 @@ describe('how it is kept and who made it', () => {
       PLANT,
     );
 
-  // Article 24 and Annex III 6 of Regulation (EU) No 1169/2011 (from memory, verify); B.01.007 (official).
+  // Article 24 and Annex III 6 of Regulation (EU) No 1169/2011 (secondary); B.01.007 (official).
   it('has the words before the date that the market asks for', () => {
     const frozen = { label: { storage: 'keep frozen' } } as const;
     expect(keptIn('eu', 'fresh-sausage').date?.text).toBe('Use by');

@@ -23,6 +23,7 @@ const plant: Plant = {
   timeZone: 'America/Chicago',
   mixerCapacityKg: 100,
   scales: [],
+  address: ['1 Example Road', 'Sampletown, ZZ 00000'],
 };
 
 function label(
@@ -34,6 +35,7 @@ function label(
   return declare(testProduct(productClass, given), standardOf(productClass), blendOf(lines), plant);
 }
 
+const isPoultry = (productClass: string) => standardOf(productClass).citation.includes('9 CFR 381');
 const nameOf = (...given: Parameters<typeof label>) => label(...given).name;
 const textsOf = (...given: Parameters<typeof label>) => label(...given).qualifiers.map(({ text }) => text);
 
@@ -136,7 +138,7 @@ describe('the lines that stand with the name', () => {
   it('name an antioxidant and what it is for', () => {
     const { qualifiers } = label('fresh-pork-sausage', {}, ['pork', 'BHA', 'BHT']);
     expect(qualifiers).toEqual([
-      { text: 'BHA, BHT added to help protect flavor', citation: '9 CFR 317.2(j)(10)' },
+      { text: 'BHA and BHT added to help protect flavor', citation: '9 CFR 317.2(j)(10)' },
     ]);
   });
 });
@@ -144,11 +146,12 @@ describe('the lines that stand with the name', () => {
 describe('the lean and fat pair', () => {
   const withLean = { label: { leanPercent: 80, storage: 'keep refrigerated' } } as const;
 
-  // 9 CFR 317.362(f)
+  // 9 CFR 317.362(f) and, of poultry, 381.462(f): official.
   it.each(US.standards.map((standard) => [standard.productClass, standard.naming.leanPair] as const))(
     'stands on ground product only: %s, %s',
     (productClass, stands) => {
-      const expected = stands ? { text: '80% lean / 20% fat', citation: '9 CFR 317.362(f)' } : undefined;
+      const citation = isPoultry(productClass) ? '9 CFR 381.462(f)' : '9 CFR 317.362(f)';
+      const expected = stands ? { text: '80% lean / 20% fat', citation } : undefined;
       expect(label(productClass, withLean).leanPair).toEqual(expected);
       expect(label(productClass).leanPair).toBeUndefined();
     },
@@ -169,11 +172,11 @@ describe('the lean and fat pair', () => {
 });
 
 describe('what else the label must say', () => {
-  // 9 CFR 317.2(l)
+  // 9 CFR 317.2(l) and 381.125(b): official.
   it('is safe handling for raw product and not for cooked', () => {
     for (const { productClass } of US.standards) {
       expect(label(productClass, { process: RAW }).safeHandling?.citation, productClass).toBe(
-        '9 CFR 317.2(l)',
+        isPoultry(productClass) ? '9 CFR 381.125(b)' : '9 CFR 317.2(l)',
       );
       expect(label(productClass, { process: COOKED }).safeHandling, productClass).toBeUndefined();
     }
@@ -190,11 +193,37 @@ describe('what else the label must say', () => {
     expect(label('hamburger', { label: { storage: 'keep frozen' } }).storage?.text).toBe('Keep Frozen');
   });
 
+  it('is said by the rules of poultry on poultry', () => {
+    const { storage, inspection, maker, ingredients } = label('ground-chicken', {}, ['chicken']);
+    expect([storage, inspection, maker, ingredients].map((part) => part?.citation)).toEqual([
+      '9 CFR 381.125(a)',
+      '9 CFR 381.123',
+      '9 CFR 381.122',
+      '9 CFR 381.118',
+    ]);
+  });
+
   // 9 CFR 317.2(i)
   it('is the legend with the number of the establishment', () => {
     const { inspection } = label('hamburger');
     expect(inspection?.text).toContain('establishment number 00000');
     expect(inspection?.citation).toBe('9 CFR 317.2(i)');
+  });
+
+  it('tells what a meat content would need, and fails no label for it', () => {
+    const {
+      composition: { collagenFraction: _, ...composition },
+      ...pork
+    } = testMaterial('pork');
+    const { meatContent, cautions, ingredients } = declare(
+      testProduct('dried-sausage', { standard: { jurisdiction: 'eu', productClass: 'dried-sausage' } }),
+      standardOf('dried-sausage', 'eu'),
+      blendOf([blendLine({ ...pork, composition }, '100')]),
+      plant,
+    );
+    expect(meatContent).toBeUndefined();
+    expect(ingredients.text).toMatch(/^Pork /);
+    expect(cautions.join('\n')).toMatch(/meat content is not worked out, for the collagen of pork/);
   });
 
   it('is every ingredient and allergen of the blend', () => {

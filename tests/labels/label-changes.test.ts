@@ -57,6 +57,15 @@ describe('what a label printed from the plan would say wrongly', () => {
     );
   });
 
+  it('is the lean and fat that a batch does not keep', () => {
+    const pair = { text: '80% lean / 20% fat', citation: 'a test' };
+    const { leanPair: _, ...bare } = us('51', '48');
+    expect(labelChanges({ ...bare, leanPair: pair }, { ...bare, leanPair: pair })).toEqual([]);
+    expect(labelChanges({ ...bare, leanPair: pair }, bare)).toEqual([
+      'lean and fat: "" in place of "80% lean / 20% fat"',
+    ]);
+  });
+
   it('is a claim that was lost', () => {
     const claimed = (holds: boolean): Declaration => ({
       ...us('51', '48'),
@@ -70,6 +79,11 @@ describe('what a label printed from the plan would say wrongly', () => {
     const { runs: _____, citation: ______, ...ingredients } = kept.ingredients;
     const old: Declaration = { ...kept, ingredients, allergens: { allergens: [] } };
     expect(labelChanges(old, us('75', '24'))).toEqual([]);
+    const joined = us('51', '48');
+    const kept51 = joined.ingredients.ingredients.map(({ mayChangePlaces: ______, ...entry }) => entry);
+    expect(
+      labelChanges({ ...joined, ingredients: { ...joined.ingredients, ingredients: kept51 } }, joined),
+    ).toEqual([]);
     expect(labelText(old)).toContain('Ingredients: Pork, beef, contains 2% or less of: salt.');
   });
 });

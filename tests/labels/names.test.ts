@@ -61,6 +61,17 @@ describe('the name in the United States', () => {
         bologna,
       ).name,
     ).toBe('Bologna with Byproducts');
+    // Fat is among them: 319.180(g), official.
+    expect(
+      us(
+        'cooked-sausage',
+        [
+          ['pork', '9'],
+          ['pork-fat', '1'],
+        ],
+        bologna,
+      ).name,
+    ).toBe('Bologna with Byproducts');
     expect(us('cooked-sausage', [['pork', '10']], bologna).name).toBe('Bologna');
     expect(
       us(
@@ -116,7 +127,7 @@ describe('the name in the United States', () => {
     const celery = material('celery-powder', 'flavoring', { substances: { 'sodium nitrate': 0.02 } });
     const plain = us('frankfurter', [['beef', '1']]);
     expect(plain.name).toBe('Uncured Beef Frankfurter');
-    const cold = 'Not Preserved - Keep Refrigerated Below 40 °F At All Times';
+    const cold = 'Not Preserved - Keep Refrigerated Below 40 °F. At All Times';
     expect(texts(plain)).toEqual(['No Nitrate or Nitrite Added', cold]);
     expect(texts(us('pepperoni', [['beef', '1']], { process: DRIED }))).toEqual([
       'No Nitrate or Nitrite Added',
@@ -207,7 +218,15 @@ describe('the name in the United States', () => {
           ['BHA-and-BHT', '0.0001'],
         ]),
       ),
-    ).toEqual(['BHA, BHT added to help protect flavor']);
+    ).toEqual(['BHA and BHT added to help protect flavor']);
+    expect(
+      texts(
+        us('fresh-pork-sausage', [
+          ['pork', '1'],
+          ['tocopherols', '0.0001'],
+        ]),
+      ),
+    ).toEqual(['Tocopherols added to help protect flavor']);
   });
 
   // 9 CFR 317.8(b)(39)

@@ -1,8 +1,10 @@
 import type { Material } from '../../src/batch/material.ts';
 import type { Plant } from '../../src/batch/plant.ts';
+import { exact, multiply } from '../../src/exact.ts';
 import { claimsToPrint, testedClaims } from '../../src/labels/claims.ts';
 import { declare } from '../../src/labels/declaration.ts';
 import { marketOf } from '../../src/labels/markets/all.ts';
+import type { Nutrient } from '../../src/labels/nutrition/nutrient.ts';
 import type { NutrientFigure } from '../../src/labels/nutrition/nutrition.ts';
 import { blendLine, blendOf, material, standardOf, testMaterial, testProduct } from '../helpers/materials.ts';
 import type { ClaimRow, LabelRow } from './row.ts';
@@ -52,7 +54,14 @@ export function mayClaim({ claim, per100g: [fat, saturated, cholesterol], refere
     from: [],
     notKnown: [],
   });
+  const amounts = new Map<Nutrient, number>([
+    ['fat', fat],
+    ['saturated fat', saturated],
+    ['cholesterol', cholesterol],
+  ]);
   const claims = testedClaims(marketOf('us'), [claim], {
+    amountIn: (nutrient, grams) =>
+      multiply(multiply(exact(amounts.get(nutrient) ?? 0), grams), exact('0.01')),
     nutrition: {
       basis: 'a row',
       energyKcalPer100g: 0,

@@ -108,7 +108,7 @@ describe('traps of the United States', () => {
     expect(JSON.stringify(label)).not.toMatch(/net w/i);
   });
 
-  // 9 CFR 317.2(f)(1)(v)
+  // 9 CFR 317.2(f)(1)(vi)
   it('T-28: an ingredient of 2.3 % stands outside the group of 2 % or less', () => {
     const statement = (saltKg: string) =>
       declare(

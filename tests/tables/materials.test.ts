@@ -5,8 +5,9 @@ import { fileURLToPath } from 'node:url';
 import { parse } from 'csv-parse/sync';
 import { afterEach, describe, expect, it } from 'vitest';
 import { readUsdaRows } from '../../ingredient-tables/fit.ts';
-import { isMeat, type Material } from '../../src/batch/material.ts';
+import { isMeat, type Material, SPECIES, type Species } from '../../src/batch/material.ts';
 import { loadMaterials, readMaterials } from '../../src/tables/materials.ts';
+import { readTrimLines } from '../../src/tables/trim-lines.ts';
 
 const FOLDER = fileURLToPath(new URL('../../ingredient-tables/', import.meta.url));
 const BROKEN = new URL('broken/', import.meta.url);
@@ -39,6 +40,24 @@ const USDA_COLUMNS = {
   iron_mg_per_100g: 'iron_mg',
   vitamin_d_mcg_per_100g: 'vitamin_d_mcg',
 } as const;
+
+const trimLines = readTrimLines('trim-lines.csv', readFileSync(join(FOLDER, 'trim-lines.csv'), 'utf8'));
+
+/** Plants hold next to no trans fat: 0 where the source has no figure, and the row says so. */
+const PLANTS = ['spice', 'flavoring', 'vegetable', 'binder', 'sweetener'];
+
+/** What a row may have of its own where the source has no figure of trans fat, by the mark in its source. */
+function standInOfTransFat(row: Record<string, string>): number | undefined {
+  const { kind = '', source = '' } = row;
+  if (source.includes('trans fat: none in plants by nature, from memory, verify')) {
+    return PLANTS.includes(kind) ? 0 : undefined;
+  }
+  const species = SPECIES.find((name) => source.includes(`trans fat: stand-in by the ${name} trim lines`));
+  const line = species && species === row.species ? trimLines.get(species)?.transFat : undefined;
+  if (!line) return undefined;
+  const percent = 100 * (line.intercept + (line.slope * Number(row.fat_percent)) / 100);
+  return Number(Math.max(0, percent).toFixed(3));
+}
 
 function isPartOfNothing(row: Record<string, string>, column: string): boolean {
   if (['fiber_percent', 'sugars_percent'].includes(column)) return Number(row.carbohydrate_percent) === 0;
@@ -85,12 +104,55 @@ describe('the tables of materials', () => {
     for (const row of numbered) {
       const source = usda.get(row.ndb_no ?? '') ?? {};
       const [own, theirs] = [Object.keys(USDA_COLUMNS), Object.values(USDA_COLUMNS)];
-      // What the source does not tell is empty, but 0 where there is nothing that it could be a part of.
-      const expected = figures(source, theirs).map(
-        (figure, index) => figure ?? (isPartOfNothing(row, own[index] ?? '') ? 0 : undefined),
-      );
+      // What the source does not tell is empty, but 0 where there is nothing that it could be a part of, and for trans
+      // fat a stand-in that the row names.
+      const expected = figures(source, theirs).map((figure, index) => {
+        const column = own[index] ?? '';
+        if (figure !== undefined) return figure;
+        if (isPartOfNothing(row, column)) return 0;
+        return column === 'trans_fat_percent' ? standInOfTransFat(row) : undefined;
+      });
       expect(figures(row, own), row.material_id).toEqual(expected);
       expect(row.source, row.material_id).toContain(`USDA SR28 NDB ${row.ndb_no}`);
+    }
+  });
+
+  it('have no mark of a stand-in where the source has its own figure, and one wherever it has none', () => {
+    const usda = new Map(
+      readUsdaRows(readFileSync(join(FOLDER, 'usda/usda-sr.csv'), 'utf8')).map((row) => [row.ndb_no, row]),
+    );
+    const marked = rows.filter(({ source }) => source?.includes('; trans fat: '));
+    expect(marked).toHaveLength(56);
+    for (const row of marked) {
+      expect(usda.get(row.ndb_no)?.trans_g ?? '', row.material_id).toBe('');
+      expect(Number(row.trans_fat_percent), row.material_id).toBe(standInOfTransFat(row));
+    }
+    // No line of lamb or goat tells it, milk and bought cereals are left to their suppliers, casings are not weighed in.
+    const without = rows.filter(({ lean_percent, trans_fat_percent }) => !lean_percent && !trans_fat_percent);
+    const kinds = new Set(
+      without.map(
+        ({ species, kind, material_id = '' }) =>
+          species || (/milk|whey|casein/.test(material_id) ? 'dairy' : kind),
+      ),
+    );
+    expect([...kinds].sort()).toEqual(['binder', 'casing', 'dairy', 'goat', 'lamb']);
+  });
+
+  // Fat tissue of the source that no line was fitted to: NDB 10006, 05047 (fitted for chicken), and imported beef fats.
+  it('stand in for the trans fat of fat tissue as the source has it, of beef on the high side', () => {
+    const usda = new Map(
+      readUsdaRows(readFileSync(join(FOLDER, 'usda/usda-sr.csv'), 'utf8')).map((row) => [row.ndb_no, row]),
+    );
+    const apart = (species: Species, ndb: string) => {
+      const { fat_g, trans_g } = usda.get(ndb) ?? {};
+      const line = trimLines.get(species)?.transFat ?? { intercept: 0, slope: 0 };
+      return 100 * (line.intercept + (line.slope * Number(fat_g)) / 100) - Number(trans_g);
+    };
+    for (const ndb of ['10006', '10895', '10942'])
+      expect(Math.abs(apart('pork', ndb)), ndb).toBeLessThan(0.13);
+    for (const ndb of ['23296', '23297', '23298', '23300', '23420', '23436']) {
+      expect(apart('beef', ndb), ndb).toBeGreaterThan(0.5);
+      expect(apart('beef', ndb), ndb).toBeLessThan(2.1);
     }
   });
 
@@ -102,7 +164,7 @@ describe('the tables of materials', () => {
     }
     expect(filled('fiber_percent')).toBeGreaterThan(0.99);
     expect(filled('sugars_percent')).toBeGreaterThan(0.8);
-    expect(filled('trans_fat_percent')).toBeGreaterThan(0.55);
+    expect(filled('trans_fat_percent')).toBeGreaterThan(0.89);
   });
 
   // 21 CFR 101.9(c)(6)(iii), from memory, verify: sugars added in processing or packaged as such, from syrups and honey.
@@ -244,6 +306,8 @@ describe('a broken table of materials', () => {
     ['collagen-over-protein', /row 2, collagen_percent, is above protein_percent/],
     ['fiber-over-carbohydrate', /row 2, fiber_percent, is above carbohydrate_percent/],
     ['added-over-sugars', /row 2, added_sugars_percent, is above sugars_percent/],
+    ['parts-of-fat-over-fat', /row 2, saturated_fat_percent, .* is 63, above fat_percent; correct a figure/],
+    ['sodium-of-a-kilogram', /row 2, sodium_mg_per_100g, is above 100000, which is more than all of it/],
     ['unknown-country', /row 2, made_in, "UK": is no country; write its two capital letters/],
     ['short-row', /row 2, Invalid Record Length/],
   ];

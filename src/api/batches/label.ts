@@ -1,6 +1,6 @@
 import type { MixLine } from '../../correct/tested-mix.ts';
 import { mixKg } from '../../correct/tested-mix.ts';
-import { toNumber } from '../../exact.ts';
+import { exact, multiply, toNumber } from '../../exact.ts';
 import { claimsToPrint } from '../../labels/claims.ts';
 import { type Declaration, declare } from '../../labels/declaration.ts';
 import { beyondTolerance } from '../../labels/nutrition/tolerance.ts';
@@ -18,7 +18,7 @@ export function labelOfMix(
   return declare(
     product,
     standard,
-    { lines, finishedKg: toNumber(mixKg(mix)) * yieldFraction },
+    { lines, finishedKg: toNumber(multiply(mixKg(mix), exact(yieldFraction))) },
     plant,
     casing,
   );
@@ -31,7 +31,8 @@ export function labelChanges(planned: Declaration, now: Declaration): string[] {
   return [
     ...Object.entries(compared(now)).flatMap(([what, value]) => {
       const part = what as keyof typeof before;
-      return before[part] === value
+      // What reads the same is the same, also where a label that was kept tells less about itself.
+      return before[part] === value || texts.now[part] === texts.planned[part]
         ? []
         : [`${what}: "${texts.now[part]}" in place of "${texts.planned[part]}"`];
     }),
@@ -76,10 +77,11 @@ function compared(label: Declaration) {
 }
 
 function told(label: Declaration) {
-  const { name, qualifiers, ingredients, allergens, meatContent, origin = [] } = label;
+  const { name, qualifiers, leanPair, ingredients, allergens, meatContent, origin = [] } = label;
   return {
     name,
     qualifiers: qualifiers.map(({ text }) => text).join('; '),
+    'lean and fat': leanPair?.text ?? '',
     ingredients: ingredients.text,
     allergens: allergens.text ?? (allergens.allergens.join(', ') || 'no allergens'),
     claims: claimsToPrint(label).join(', '),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { PAPERS } from '../../batch/plant.ts';
+import { LABEL_PARTS } from '../../documents/pdf/label-part.ts';
 import { LABEL_STOCKS } from '../../documents/pdf/label-stock.ts';
 import { SYMBOLOGIES } from '../../labels/codes.ts';
 import { choiceField, record, remedy } from '../../tables/json.ts';
@@ -25,6 +26,10 @@ const print = {
   stock: choiceField(LABEL_STOCKS.map(({ id }) => id))
     .optional()
     .meta({ description: "For a PDF: id of the label stock; the pack's or the plant's own when absent." }),
+  part: choiceField(LABEL_PARTS).default('whole').meta({
+    description:
+      'For a PDF: front is the principal panel, back the information panel, for packs that take two smaller labels. Both go onto every pack.',
+  }),
   copies: whole(`a whole number from 1 to ${MOST_COPIES}`, MOST_COPIES)
     .default(1)
     .meta({ description: 'Labels in the PDF.' }),

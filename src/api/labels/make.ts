@@ -65,7 +65,7 @@ type LabelPrinting = Omit<PrintQuery, 'stock'> & { readonly stock?: string | und
  */
 export async function printedLabel(
   label: PackLabel,
-  { stock: wanted, copies, start, guides }: LabelPrinting,
+  { stock: wanted, part, copies, start, guides }: LabelPrinting,
 ): Promise<Uint8Array> {
   const id = wanted ?? label.labelStock ?? USUAL_STOCK;
   const stock = labelStock(id);
@@ -78,7 +78,7 @@ export async function printedLabel(
     const message = `${start}: ${stock.id} has ${cells === 1 ? 'one label' : `${cells} labels`} to a page; start at one of them`;
     throw new Problem('cannot-be-used', message, { errors: [{ pointer: '/start', message }] });
   }
-  return packLabelPdf(label, { stock, copies, start, cutGuides: guides === 'true' }).catch((error) => {
+  return packLabelPdf(label, { stock, part, copies, start, cutGuides: guides === 'true' }).catch((error) => {
     throw asProblem(error);
   });
 }

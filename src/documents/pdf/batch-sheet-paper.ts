@@ -1,8 +1,9 @@
 import { fixed } from '../../units.ts';
 import type { BatchSheet, BothUnits } from '../batch-sheet.ts';
+import { ALLERGENS_HELD, CURE_CAUTION } from '../standing-cautions.ts';
 import { type Phrase, type Words, wordsIn } from '../words/words.ts';
 import { cautionsPart, fillInPart } from './floor-parts.ts';
-import type { Section } from './flow.ts';
+import { flow, type Section } from './flow.ts';
 import type { Ink, Style } from './ink.ts';
 import { inspectorParts } from './inspector-parts.ts';
 import { framedPages, type Printed } from './page-frame.ts';
@@ -32,16 +33,67 @@ export function batchSheetPaper(sheet: BatchSheet, printed: SheetPrinted): Promi
       subject,
       day: date,
     },
-    (ink, { widthPt, heightPt }): Section[] => [
-      { rows: titleRows(ink, sheet, words, printed.batchId, widthPt) },
-      ...cautionsPart(ink, sheet, words, widthPt),
-      ...pickPart(ink, sheet, words, widthPt),
-      ...weighPart(ink, sheet, words, widthPt),
-      ...workPart(ink, sheet, words, widthPt),
-      ...fillInPart(ink, sheet, words, printed.batchId, widthPt),
-      ...inspectorParts(ink, sheet, words, { widthPt, heightPt, withCost: printed.withCost }),
-    ],
+    (ink, { widthPt, heightPt }): readonly Section[] => {
+      const framed = (some: readonly string[]) => cautionsPart(ink, some, words, widthPt);
+      return bestOrder(
+        {
+          title: [{ rows: titleRows(ink, sheet, words, printed.batchId, widthPt) }],
+          cautions: framed(sheet.cautions),
+          early: framed(sheet.cautions.filter(isReadFirst)),
+          late: framed(sheet.cautions.filter((one) => !isReadFirst(one) && one !== CURE_CAUTION)),
+          pick: pickPart(ink, sheet, words, widthPt),
+          weigh: weighPart(ink, sheet, words, widthPt),
+          work: [
+            ...workPart(ink, sheet, words, widthPt),
+            ...fillInPart(ink, sheet, words, printed.batchId, widthPt),
+          ],
+          inspector: inspectorParts(ink, sheet, words, { widthPt, heightPt, withCost: printed.withCost }),
+        },
+        heightPt,
+      );
+    },
   );
+}
+
+/** Whoever has weighed already reads it too late. */
+function isReadFirst(caution: string): boolean {
+  return caution.startsWith(ALLERGENS_HELD);
+}
+
+type Parts = Readonly<
+  Record<
+    'title' | 'cautions' | 'early' | 'late' | 'pick' | 'weigh' | 'work' | 'inspector',
+    readonly Section[]
+  >
+>;
+
+/**
+ * The order that takes the fewest pages, and of those one that keeps the table of weights on the first page. Cautions
+ * come before all work; or else those that can wait come before the grinding, for that of the cure stands beside its line. The inspector's
+ * part begins a page of its own where that costs none.
+ */
+function bestOrder(parts: Parts, heightPt: number) {
+  const { title, cautions, early, late, pick, weigh, work, inspector } = parts;
+  const ownPage = inspector.map((section, index) =>
+    index === 0 ? { ...section, onNewPage: true } : section,
+  );
+  const orders = [ownPage, inspector].flatMap((last): Section[][] => [
+    [...title, ...cautions, ...pick, ...weigh, ...work, ...last],
+    [...title, ...early, ...pick, ...weigh, ...late, ...work, ...last],
+  ]);
+  const weighRows = new Set(weigh.flatMap(({ rows }) => rows));
+  const judged = orders.map((sections) => {
+    const placed = flow(sections, { topPt: 0, bottomPt: heightPt });
+    const pages = (placed.at(-1)?.page ?? 0) + 1;
+    const weighOn = Math.max(
+      0,
+      ...placed.filter(({ piece }) => weighRows.has(piece)).map(({ page }) => page),
+    );
+    return { sections, pages, weighOn };
+  });
+  return judged.reduce((best, one) =>
+    one.pages < best.pages || (one.pages === best.pages && one.weighOn < best.weighOn) ? one : best,
+  ).sections;
 }
 
 const NAME: Style = { font: 'bold', sizePt: 17 };

@@ -38,10 +38,10 @@ export function cautionCell(ink: Ink, text: string, style: Style): Cell {
     ]);
 }
 
-/** Cautions within a strong frame, before any work is told. */
+/** Cautions within a strong frame. */
 export function cautionsPart(
   ink: Ink,
-  { cautions }: BatchSheet,
+  cautions: readonly string[],
   { say, told }: Words,
   widthPt: number,
 ): Section[] {
@@ -56,7 +56,8 @@ export function cautionsPart(
     ),
   );
   const pieces = [paragraph(ink, say('CAUTIONS'), TITLE)(roomPt), ...marked];
-  return [{ rows: framedRows(ink, pieces, { linePt: 1.6, insidePt: INSIDE_PT, roomPt: widthPt }) }];
+  const rows = framedRows(ink, pieces, { linePt: 1.6, insidePt: INSIDE_PT, roomPt: widthPt });
+  return [{ rows, together: true }];
 }
 
 const INSIDE_PT = 5;
@@ -66,8 +67,10 @@ const KNOWN: Style = { font: 'condensed bold', sizePt: 10 };
 /** Room to write in by hand. */
 const WRITING_PT = 17;
 const GUTTER_PT = 16;
+/** More lines than these stand three beside each other. */
+const FEW_LINES = 8;
 
-/** Lines to fill in, two beside each other, each with room to write. */
+/** Lines to fill in, some beside each other, each with room to write. */
 export function fillInPart(
   ink: Ink,
   { fillIn }: BatchSheet,
@@ -76,7 +79,8 @@ export function fillInPart(
   widthPt: number,
 ): Section[] {
   if (fillIn.length === 0) return [];
-  const eachPt = (widthPt - GUTTER_PT) / 2;
+  const across = fillIn.length > FEW_LINES ? 3 : 2;
+  const eachPt = (widthPt - GUTTER_PT * (across - 1)) / across;
   const known: Readonly<Record<string, string | undefined>> = { 'Batch number': batchId };
   const blank = (line: string): Cell => {
     const label = stacked(paragraph(ink, told(line), BLANK), paragraph(ink, known[line] ?? '', KNOWN));
@@ -92,12 +96,13 @@ export function fillInPart(
       };
     };
   };
-  const rows = Array.from({ length: Math.ceil(fillIn.length / 2) }, (_, row) =>
-    beside([
-      ...fillIn.slice(row * 2, row * 2 + 1).map((line) => ({ cell: blank(line), widthPt: eachPt })),
-      { cell: paragraph(ink, '', BLANK), widthPt: GUTTER_PT },
-      ...fillIn.slice(row * 2 + 1, row * 2 + 2).map((line) => ({ cell: blank(line), widthPt: eachPt })),
-    ]),
+  const rows = Array.from({ length: Math.ceil(fillIn.length / across) }, (_, row) =>
+    beside(
+      fillIn.slice(row * across, (row + 1) * across).flatMap((line) => [
+        { cell: blank(line), widthPt: eachPt },
+        { cell: paragraph(ink, '', BLANK), widthPt: GUTTER_PT },
+      ]),
+    ),
   );
   return [{ title: sectionTitle(ink, say('FILL IN'), widthPt), rows, together: true }];
 }

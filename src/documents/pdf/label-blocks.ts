@@ -10,11 +10,7 @@ import { drawPictogram } from './pictograms.ts';
 export function headBlock(
   pdf: Pdf,
   label: PackLabel,
-  {
-    sizeMm,
-    nameMm,
-    legendMm,
-  }: { readonly sizeMm: number; readonly nameMm: number; readonly legendMm: number },
+  { sizeMm, nameMm, legendMm }: { readonly sizeMm: number; readonly nameMm: number; readonly legendMm: Oval },
 ): Block {
   const { name, leanPair, qualifiers, claims, origin, inspection } = label;
   const keeping = [label.pieces, label.storage, label.handling].filter((text) => text !== undefined);
@@ -37,12 +33,12 @@ export function headBlock(
   );
   if (inspection === undefined) return lines;
   const legend = legendBlock(pdf, { place: inspection, number: numberOf(label) }, legendMm);
-  const room = (widthMm: number) => widthMm - legend.sideMm - 1.5;
+  const room = (widthMm: number) => widthMm - legendMm.widthMm - 1.5;
   return {
-    heightMm: (widthMm) => Math.max(lines.heightMm(room(widthMm)), legend.sideMm),
+    heightMm: (widthMm) => Math.max(lines.heightMm(room(widthMm)), legend.heightMm),
     draw(xMm, yMm, widthMm) {
       lines.draw(xMm, yMm, room(widthMm));
-      legend.draw(xMm + widthMm - legend.sideMm, yMm);
+      legend.draw(xMm + widthMm - legendMm.widthMm, yMm);
     },
   };
 }
@@ -51,39 +47,60 @@ function numberOf({ jurisdiction, plant }: PackLabel): string {
   return jurisdiction === 'us' || jurisdiction === 'ca' ? `EST. ${plant.establishment}` : plant.establishment;
 }
 
+/** A circle, or an oval. */
+export interface Oval {
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
+/** Of its width and height, for words: they are short above and below. */
+const INSIDE_OVAL = 0.78;
+
 /** The place that is left for the legend: the mark itself is the inspection service's to give. */
 function legendBlock(
   pdf: Pdf,
   { place, number }: { readonly place: string; readonly number: string },
-  sideMm: number,
+  { widthMm, heightMm }: Oval,
 ) {
   const style = { sizeMm: LEAST_SIZE_MM, align: 'center' } as const;
   const words = stack(
     [paragraph(pdf, place, style), paragraph(pdf, number, { ...style, font: 'condensed bold' })],
     0.3,
   );
+  const inside = widthMm * INSIDE_OVAL;
+  const wordsMm = words.heightMm(inside);
   return {
-    sideMm,
+    /** Without end where its words do not fit into it. */
+    heightMm: wordsMm <= heightMm * INSIDE_OVAL ? heightMm : Number.POSITIVE_INFINITY,
     draw(xMm: number, yMm: number) {
-      const inside = sideMm * 0.78;
-      pdf.lineWidth(0.25).circle(xMm + sideMm / 2, yMm + sideMm / 2, sideMm / 2 - 0.15);
+      const [x, y] = [xMm + widthMm / 2, yMm + heightMm / 2];
+      pdf.lineWidth(0.25).ellipse(x, y, widthMm / 2 - 0.15, heightMm / 2 - 0.15);
       pdf.dash(0.8, { space: 0.6 }).stroke('black').undash();
-      words.draw(xMm + (sideMm - inside) / 2, yMm + (sideMm - words.heightMm(inside)) / 2, inside);
+      words.draw(x - inside / 2, y - wordsMm / 2, inside);
     },
   };
 }
 
 /** Running text in the order of a label; the nutrition panel comes beside it. */
 export function textBlocks(pdf: Pdf, label: PackLabel, sizeMm: number): Block[] {
-  const { ingredients, allergens, meatContent, plant, tare } = label;
+  const { ingredients, allergens, meatContent, plant } = label;
   const bold = { sizeMm, font: 'condensed bold' } as const;
   return [
     ...(ingredients.length === 0 ? [] : [paragraph(pdf, ingredients, { sizeMm })]),
     ...(allergens === undefined ? [] : [paragraph(pdf, allergens, bold)]),
     ...(meatContent === undefined ? [] : [paragraph(pdf, meatContent, { sizeMm })]),
     paragraph(pdf, [`${plant.name}`, ...plant.address].join(', '), { sizeMm }),
-    ...(tare === undefined ? [] : [paragraph(pdf, tare, { sizeMm })]),
   ];
+}
+
+/** What the wrapping weighs, where the scale takes it off. */
+export function tareBlocks(pdf: Pdf, { tare }: PackLabel, sizeMm: number): Block[] {
+  return tare === undefined ? [] : [paragraph(pdf, tare, { sizeMm })];
+}
+
+/** Product and lot on the back: without them the allergens of one product could come onto the packs of another. */
+export function identityBlock(pdf: Pdf, { name, lotId }: PackLabel, sizeMm: number): Block {
+  return paragraph(pdf, `${name} · Lot ${lotId}`, { sizeMm: sizeMm * 1.1, font: 'condensed bold' });
 }
 
 /** Heading larger than the rest, a border, each statement beside its picture. */

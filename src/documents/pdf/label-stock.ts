@@ -21,9 +21,10 @@ export interface LabelStock {
   readonly sheet?: LabelSheet;
 }
 
-/** Common sizes; those in inches are what the trade calls 4 by 6, 4 by 3, 3 by 2. */
+/** Common sizes (common practice); those in inches are what the trade calls 4 by 6, 4 by 3, 3 by 2. */
 const ROLLS: readonly LabelStock[] = [
   roll('roll-102x152', 101.6, 152.4, '4 × 6 in'),
+  roll('roll-102x127', 101.6, 127, '4 × 5 in'),
   roll('roll-102x102', 101.6, 101.6, '4 × 4 in'),
   roll('roll-102x76', 101.6, 76.2, '4 × 3 in'),
   roll('roll-76x51', 76.2, 50.8, '3 × 2 in'),

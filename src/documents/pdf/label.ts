@@ -1,11 +1,14 @@
 import type { PackLabel } from '../../labels/pack-label.ts';
 import { PAPER_MM, type Pdf, pdfOf } from './document.ts';
 import { laidOut } from './label-layout.ts';
+import type { LabelPart } from './label-part.ts';
 import { cellsOf, cutGuides } from './label-sheet.ts';
 import type { LabelStock } from './label-stock.ts';
 
 export interface LabelPrint {
   readonly stock: LabelStock;
+  /** 'whole' when absent. */
+  readonly part?: LabelPart | undefined;
   readonly copies: number;
   /** Of a sheet that was begun: the label to start at, 1 for the first. */
   readonly start?: number;
@@ -30,8 +33,8 @@ export function packLabelPdf(label: PackLabel, print: LabelPrint): Promise<Uint8
   );
 }
 
-function onRoll(pdf: Pdf, label: PackLabel, { stock, copies }: LabelPrint): void {
-  const draw = laidOut(pdf, label, stock);
+function onRoll(pdf: Pdf, label: PackLabel, { stock, part = 'whole', copies }: LabelPrint): void {
+  const draw = laidOut(pdf, label, stock, part);
   for (let copy = 0; copy < copies; copy += 1) {
     if (copy > 0) pdf.addPage();
     draw(0, 0);
@@ -41,9 +44,9 @@ function onRoll(pdf: Pdf, label: PackLabel, { stock, copies }: LabelPrint): void
 function onSheets(
   pdf: Pdf,
   label: PackLabel,
-  { stock, copies, start = 1, cutGuides: guides }: LabelPrint,
+  { stock, part = 'whole', copies, start = 1, cutGuides: guides }: LabelPrint,
 ): void {
-  const draw = laidOut(pdf, label, stock);
+  const draw = laidOut(pdf, label, stock, part);
   const cells = cellsOf(stock);
   for (let copy = 0; copy < copies; copy += 1) {
     const at = (start - 1 + copy) % cells.length;

@@ -1,6 +1,6 @@
 import type { NutritionPanel, PanelRow } from '../../labels/nutrition/panel.ts';
 import type { FontName, Pdf } from './document.ts';
-import { type Block, bordered, paragraph, stack } from './label-type.ts';
+import { type Block, beside, bordered, paragraph, stack } from './label-type.ts';
 
 /**
  * A nutrition panel on paper. Sizes of the United States and Canada in points as 21 CFR 101.9(d) describes them,
@@ -17,11 +17,50 @@ const HAIR = 0.25 * POINT_MM;
 
 export function panelBlock(pdf: Pdf, panel: NutritionPanel): Block {
   const inside = panel.format === 'eu table' ? table(pdf, panel) : facts(pdf, panel);
+  return inBox(pdf, inside, PANEL_LEAST_WIDTH_MM);
+}
+
+/**
+ * The panel of the United States where there is too little height for it: vitamins and minerals side by side, the
+ * footnote at the right behind a line (9 CFR 317.309(d)(8), (d)(11)(i)).
+ */
+export function lowPanelBlock(pdf: Pdf, panel: NutritionPanel): Block {
+  const group = panel.rows.findIndex(({ isFirstOfGroup }) => isFirstOfGroup);
+  const at = group < 0 ? panel.rows.length : group;
+  const main = facts(pdf, { ...panel, rows: panel.rows.slice(0, at), footnotes: [] });
+  const vitamins = panel.rows
+    .slice(at)
+    .map(({ label, amount, dailyValue = '' }) => `${label} ${amount} ${dailyValue}`.trim());
+  const left = stack(
+    [main, ...(vitamins.length > 0 ? [paragraph(pdf, vitamins.join(' • '), { sizeMm: NUTRIENTS })] : [])],
+    0.4,
+  );
+  const right = stack(
+    panel.footnotes.map((note) => paragraph(pdf, note, { sizeMm: SMALL })),
+    0.4,
+  );
+  const both = beside(left, right, LOW_SHARE, LOW_GAP_MM);
+  const parted: Block = {
+    ...both,
+    draw(xMm, yMm, widthMm) {
+      both.draw(xMm, yMm, widthMm);
+      const lineMm = xMm + (widthMm - LOW_GAP_MM) * LOW_SHARE + LOW_GAP_MM / 2;
+      pdf.rect(lineMm, yMm, HAIR, both.heightMm(widthMm)).fill('black');
+    },
+  };
+  return inBox(pdf, parted, LOW_LEAST_WIDTH_MM);
+}
+
+/** Of its width, for all but the footnote. */
+const LOW_SHARE = 0.72;
+const LOW_GAP_MM = 2;
+const LOW_LEAST_WIDTH_MM = 56;
+
+function inBox(pdf: Pdf, inside: Block, leastWidthMm: number): Block {
   const framed = bordered(pdf, inside, { lineMm: 0.5 * POINT_MM, paddingMm: 1 });
   return {
     ...framed,
-    heightMm: (widthMm) =>
-      widthMm < PANEL_LEAST_WIDTH_MM ? Number.POSITIVE_INFINITY : framed.heightMm(widthMm),
+    heightMm: (widthMm) => (widthMm < leastWidthMm ? Number.POSITIVE_INFINITY : framed.heightMm(widthMm)),
   };
 }
 

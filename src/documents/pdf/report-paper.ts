@@ -31,8 +31,8 @@ export function reportPaper(report: Report, printed: ReportPrinted): Promise<Uin
       ],
     },
     ...parts.flatMap((part) => partSections(ink, part, sheet)),
-    ...(notes.length > 0 ? [{ rows: texts(ink, notes, SMALL, sheet) }] : []),
-    { rows: [signatures(ink, sheet.widthPt)] },
+    // Signatures alone on a page would be signatures under nothing.
+    { rows: [...texts(ink, notes, SMALL, sheet), signatures(ink, sheet.widthPt)], together: true },
   ]);
 }
 

@@ -9,6 +9,7 @@ import {
   type Piece,
   padded,
   paragraph,
+  type Space,
 } from './piece.ts';
 
 /** A column of a table whose cells draw themselves. */
@@ -19,13 +20,27 @@ export interface Column {
 }
 
 const HEAD: Style = { font: 'condensed bold', sizePt: 7.5 };
-const INSIDE = { topPt: 2, bottomPt: 2, leftPt: 4, rightPt: 4 };
+const INSIDE = { topPt: 1.4, bottomPt: 1.4, leftPt: 4, rightPt: 4 };
+
+/** How the texts of a table are set. */
+interface Setting {
+  readonly text: Style;
+  readonly head: Style;
+  readonly inside: Required<Space>;
+}
+const USUAL: Setting = { text: { font: 'condensed', sizePt: 7.5 }, head: HEAD, inside: INSIDE };
+/** Small letters of 1.26 mm: for what is read at a desk. */
+const FINE: Setting = {
+  text: { font: 'condensed', sizePt: 6.5 },
+  head: { font: 'condensed bold', sizePt: 6.5 },
+  inside: { topPt: 0.8, bottomPt: 0.8, leftPt: 2.5, rightPt: 2.5 },
+};
 
 /** The head of a table: titles above a strong line. */
-export function tableHead(ink: Ink, columns: readonly Column[]): Piece {
+export function tableHead(ink: Ink, columns: readonly Column[], { head, inside } = USUAL): Piece {
   const piece = beside(
     columns.map(({ title, align, widthPt: width }) => ({
-      cell: padded(paragraph(ink, title, HEAD, align), INSIDE),
+      cell: padded(paragraph(ink, title, head, align), inside),
       widthPt: width,
     })),
   );
@@ -33,10 +48,15 @@ export function tableHead(ink: Ink, columns: readonly Column[]): Piece {
 }
 
 /** A row of cells above a fine line. */
-export function tableRow(ink: Ink, columns: readonly Column[], cells: readonly Cell[]): Piece {
+export function tableRow(
+  ink: Ink,
+  columns: readonly Column[],
+  cells: readonly Cell[],
+  { head, inside } = USUAL,
+): Piece {
   const piece = beside(
     columns.map(({ widthPt: width }, index) => ({
-      cell: padded(cells[index] ?? paragraph(ink, '', HEAD), INSIDE),
+      cell: padded(cells[index] ?? paragraph(ink, '', head), inside),
       widthPt: width,
     })),
   );
@@ -63,7 +83,6 @@ export interface TextTable {
   readonly rows: readonly (readonly string[])[];
 }
 
-const TEXT: Style = { font: 'condensed', sizePt: 7.5 };
 /** Signs of a text that is not broken while there is room: a figure with its unit, a day with its time, an id. */
 const WHOLE = 16;
 /** Share of the page that one column may want for itself before others have got what they want. */
@@ -73,26 +92,41 @@ const FIGURE = /^-?[\d.,]+( (lb|kg|oz|g|%|ppm|[A-Z]{3}))?$/;
 /**
  * A table whose columns get room by what stands in them; a column that holds nothing but figures stands to the right.
  * @param mostPt height of a page: a row that is higher goes on in a row of its own.
+ * @param isFine whether it is set in small type.
  */
-export function textTable(ink: Ink, { titles, rows }: TextTable, roomPt: number, mostPt: number): Section {
-  const widths = columnWidths(ink, titles, rows, roomPt);
+export function textTable(
+  ink: Ink,
+  { titles, rows }: TextTable,
+  roomPt: number,
+  mostPt: number,
+  isFine = false,
+): Section {
+  const setting = isFine ? FINE : USUAL;
+  const widths = columnWidths(ink, titles, rows, roomPt, setting);
   const columns = titles.map((title, index): Column => {
     const texts = rows.map((row) => row[index] ?? '').filter(Boolean);
     const isFigures = texts.length > 0 && texts.every((text) => FIGURE.test(text));
     return { title, widthPt: widths[index] ?? 0, ...(isFigures && { align: 'right' }) };
   });
   return {
-    head: tableHead(ink, columns),
-    rows: rows.flatMap((row) => textRows(ink, columns, row, mostPt)),
+    head: tableHead(ink, columns, setting),
+    rows: rows.flatMap((row) => textRows(ink, columns, row, mostPt, setting)),
   };
 }
 
 /** One row, or several where a cell has more lines than a page. */
-function textRows(ink: Ink, columns: readonly Column[], row: readonly string[], mostPt: number): Piece[] {
+function textRows(
+  ink: Ink,
+  columns: readonly Column[],
+  row: readonly string[],
+  mostPt: number,
+  setting: Setting,
+): Piece[] {
+  const { text, inside } = setting;
   const cells = columns.map(({ widthPt: width }, index) =>
-    linesOf(ink, row[index] ?? '', TEXT, width - INSIDE.leftPt - INSIDE.rightPt),
+    linesOf(ink, row[index] ?? '', text, width - inside.leftPt - inside.rightPt),
   );
-  const mostLines = Math.max(1, Math.floor(mostPt / lineHeightPt(TEXT)) - 1);
+  const mostLines = Math.max(1, Math.floor(mostPt / lineHeightPt(text)) - 1);
   const lineCount = Math.max(1, ...cells.map((lines) => lines.length));
   return Array.from({ length: Math.ceil(lineCount / mostLines) }, (_, part) =>
     tableRow(
@@ -100,8 +134,9 @@ function textRows(ink: Ink, columns: readonly Column[], row: readonly string[], 
       columns,
       cells.map((lines, index): Cell => {
         const own = lines.slice(part * mostLines, (part + 1) * mostLines);
-        return (room) => linesPiece(ink, own, TEXT, columns[index]?.align, room);
+        return (room) => linesPiece(ink, own, text, columns[index]?.align, room);
       }),
+      setting,
     ),
   );
 }
@@ -111,20 +146,21 @@ function columnWidths(
   titles: readonly string[],
   rows: readonly (readonly string[])[],
   roomPt: number,
+  { text, head, inside }: Setting,
 ): number[] {
   const widestPt = roomPt * WIDEST;
-  const sidesPt = INSIDE.leftPt + INSIDE.rightPt + 0.5;
+  const sidesPt = inside.leftPt + inside.rightPt + 0.5;
   const wanted = titles.map((title, index) => {
     const texts = new Set(rows.map((row) => row[index] ?? ''));
     const most = (parts: Iterable<string>, style: Style) =>
       Math.max(0, ...[...parts].map((part) => widthPt(ink, part, style)));
-    const words = new Set([...texts].flatMap((text) => text.split(/\s+/)));
-    const whole = [...texts].filter((text) => text.length <= WHOLE);
-    const leastPt = Math.max(most(words, TEXT), most(whole, TEXT), most(title.split(' '), HEAD));
+    const words = new Set([...texts].flatMap((one) => one.split(/\s+/)));
+    const whole = [...texts].filter((one) => one.length <= WHOLE);
+    const leastPt = Math.max(most(words, text), most(whole, text), most(title.split(' '), head));
     return {
       leastPt: Math.min(leastPt, widestPt / 2) + sidesPt,
       naturalPt:
-        Math.max(leastPt, Math.min(Math.max(most(texts, TEXT), most([title], HEAD)), widestPt)) + sidesPt,
+        Math.max(leastPt, Math.min(Math.max(most(texts, text), most([title], head)), widestPt)) + sidesPt,
     };
   });
   const leastPt = wanted.reduce((sum, one) => sum + one.leastPt, 0);

@@ -11,7 +11,7 @@ export function tickBox(ink: Ink): Cell {
 }
 
 /** Room for what was weighed into one load: at least so wide, at most so wide. */
-const ROOM_PT = { least: 54, most: 84, height: 21 };
+const ROOM_PT = { least: 54, most: 76, height: 21 };
 
 /** How wide a column is that holds the boxes of so many loads, side by side as far as there is room. */
 export function loadBoxesPt(loads: number): number {

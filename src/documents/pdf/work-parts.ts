@@ -22,13 +22,13 @@ import {
 /** What the floor does: fetch, weigh, grind and mix, with a box for everything that is done. */
 
 const NAME: Style = { font: 'condensed bold', sizePt: 10 };
-const SMALL: Style = { font: 'condensed', sizePt: 7.2 };
+const SMALL: Style = { font: 'condensed', sizePt: 7 };
 const TEXT: Style = { font: 'condensed', sizePt: 9 };
 const STEP: Style = { font: 'condensed', sizePt: 10 };
 const LOUD: Style = { font: 'condensed bold', sizePt: 9 };
 const FETCH: Style = { font: 'condensed bold', sizePt: 11.5 };
-const BOX_PT = 20;
-const NUMBER_PT = 24;
+const BOX_PT = 19;
+const NUMBER_PT = 22;
 
 /** Columns of so many points; the one without a width takes what is left. */
 function columnsIn(
@@ -86,7 +86,9 @@ export function weighPart(ink: Ink, sheet: BatchSheet, words: Words, widthPt: nu
     { title: '', widthPt: BOX_PT },
     { title: '#', widthPt: NUMBER_PT, align: 'right' },
     { title: say('Material') },
-    { title: say('weigh'), widthPt: 116, align: 'right' },
+    ...(loads === 1
+      ? [{ title: say('weigh'), widthPt: 95, align: 'right' } as const, { title: '', widthPt: 54 }]
+      : [{ title: say('weigh'), widthPt: 116, align: 'right' } as const]),
     {
       title: say(loads === 1 ? 'What was weighed' : 'What was weighed, each load'),
       widthPt: loadBoxesPt(loads) + 10,
@@ -148,19 +150,37 @@ function weighCells(
   const drafts = line.drafts > 1 ? `, ${say('in {count} drafts', { count: line.drafts })}` : '';
   const asked = line.asked === undefined ? '' : ` · ${say('asked')}: ${told(line.asked)}`;
   const lot = line.lotId === undefined ? say('no lot kept') : `${say('Lot')} ${line.lotId}`;
+  const how = `${say('on')} ${line.scale}${drafts}${asked}`;
+  const figure = bigFigure(ink, line.weight, line.unit);
+  const also = `(${fixed(line.perLoad[other], 4)} ${other})`;
+  // One load leaves room across: a low row, so that the whole table stands on the first page.
+  const isLow = batch.loads === 1;
   return [
     tickBox(ink),
     paragraph(ink, String(line.number), NAME, 'right'),
-    stacked(
-      paragraph(ink, line.material, NAME),
-      paragraph(ink, `${lot} · ${say('on')} ${line.scale}${drafts}${asked}`, SMALL),
-    ),
-    stacked(
-      bigFigure(ink, line.weight, line.unit),
-      paragraph(ink, `(${fixed(line.perLoad[other], 4)} ${other})`, SMALL, 'right'),
-    ),
-    loadBoxes(ink, some, batch.loads === 1),
+    isLow
+      ? stacked(nameAndLot(ink, line.material, lot), paragraph(ink, how, SMALL))
+      : stacked(paragraph(ink, line.material, NAME), paragraph(ink, `${lot} · ${how}`, SMALL)),
+    ...(isLow
+      ? [figure, padded(paragraph(ink, also, SMALL), { topPt: 7 })]
+      : [stacked(figure, paragraph(ink, also, SMALL, 'right'))]),
+    loadBoxes(ink, some, isLow),
   ];
+}
+
+/** The lot behind the name where both have room on one line, or else below it. */
+function nameAndLot(ink: Ink, name: string, lot: string): Cell {
+  const GAP_PT = 8;
+  return (roomPt) => {
+    const namePt = textPt(ink, name, NAME) + GAP_PT;
+    const named = paragraph(ink, name, NAME);
+    const lotted = paragraph(ink, lot, SMALL);
+    if (namePt + textPt(ink, lot, SMALL) > roomPt) return stacked(named, lotted)(roomPt);
+    return beside([
+      { cell: named, widthPt: namePt },
+      { cell: padded(lotted, { topPt: 2.5 }), widthPt: roomPt - namePt },
+    ]);
+  };
 }
 
 const BIG_PT = 19;

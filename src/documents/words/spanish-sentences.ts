@@ -10,11 +10,15 @@ export const SPANISH_SENTENCES: readonly (readonly [english: string, spanish: st
   ],
   [
     'Holds allergens ({allergens}): run it last or clean before the next product.',
-    'Contiene alérgenos ({allergens}): prodúzcalo al final o limpie antes del siguiente producto.',
+    'Contiene alérgenos ({allergens}): prodúzcalo al final o limpie el equipo antes del siguiente producto.',
   ],
   [
     'Cooking and cooling follow the HACCP plan and its process authority; this sheet sets no lethality or cooling limit.',
-    'La cocción y el enfriamiento siguen el plan HACCP y su autoridad de proceso; esta hoja no fija ningún límite de letalidad ni de enfriamiento.',
+    'La cocción y el enfriamiento se hacen según el plan HACCP y su autoridad de proceso; esta hoja no fija ningún límite de letalidad ni de enfriamiento.',
+  ],
+  [
+    'Fermentation, drying and the control of trichinae and other pathogens follow the HACCP plan and its process authority; this sheet sets no limit of pH, water activity or time.',
+    'La fermentación, el secado y el control de triquinas y otros patógenos se hacen según el plan HACCP y su autoridad de proceso; esta hoja no fija ningún límite de pH, actividad de agua ni tiempo.',
   ],
   [
     'Keep meat at or below 40 °F (4 °C) while it is worked (common practice).',
@@ -28,19 +32,19 @@ export const SPANISH_SENTENCES: readonly (readonly [english: string, spanish: st
   // Cautions of this blend
   [
     '{material}: {weight} is only 1 division of the {scale}; weigh it on a finer scale or blend it beforehand. A cure weighed so coarsely may be far off its rate.',
-    '{material}: {weight} es solo 1 división de la báscula ({scale}); péselo en una báscula más fina o mézclelo antes. Una sal de cura pesada con tan poca precisión puede quedar muy lejos de su dosis.',
+    '{material}: {weight} es solo 1 división de la báscula ({scale}); péselo en una báscula más fina o prepare antes una premezcla. Una sal de cura pesada con tan poca precisión puede quedar muy por arriba o por debajo de su dosis.',
   ],
   [
     '{material}: {weight} is only {count} divisions of the {scale}; weigh it on a finer scale or blend it beforehand. A cure weighed so coarsely may be far off its rate.',
-    '{material}: {weight} son solo {count} divisiones de la báscula ({scale}); péselo en una báscula más fina o mézclelo antes. Una sal de cura pesada con tan poca precisión puede quedar muy lejos de su dosis.',
+    '{material}: {weight} son solo {count} divisiones de la báscula ({scale}); péselo en una báscula más fina o prepare antes una premezcla. Una sal de cura pesada con tan poca precisión puede quedar muy por arriba o por debajo de su dosis.',
   ],
   [
     '{material}: {weight} is only 1 division of the {scale}; weigh it on a finer scale or blend it beforehand.',
-    '{material}: {weight} es solo 1 división de la báscula ({scale}); péselo en una báscula más fina o mézclelo antes.',
+    '{material}: {weight} es solo 1 división de la báscula ({scale}); péselo en una báscula más fina o prepare antes una premezcla.',
   ],
   [
     '{material}: {weight} is only {count} divisions of the {scale}; weigh it on a finer scale or blend it beforehand.',
-    '{material}: {weight} son solo {count} divisiones de la báscula ({scale}); péselo en una báscula más fina o mézclelo antes.',
+    '{material}: {weight} son solo {count} divisiones de la báscula ({scale}); péselo en una báscula más fina o prepare antes una premezcla.',
   ],
   [
     'Fat of {lot} was not tested; {percent} % is expected from {tests} of {lotCount} of this trim from Est. {establishment} up to {day}, class figure weighs {weight} %: test the ground batch.',
@@ -60,11 +64,11 @@ export const SPANISH_SENTENCES: readonly (readonly [english: string, spanish: st
   ],
   [
     'Rework goes in ({lots}): only what was kept cold and clean and is free of inedible casing. What is wrong with its batch is then wrong with this one: keep the two together in the records. Which rework may go in, and for how long, is for the HACCP plan to say.',
-    'Lleva reproceso ({lots}): solo lo que se mantuvo frío y limpio y no tiene tripa no comestible. Lo que esté mal en su tanda estará mal también en esta: mantenga las dos juntas en los registros. Qué reproceso puede entrar, y por cuánto tiempo, lo dice el plan HACCP.',
+    'Lleva reproceso ({lots}): solo el que se mantuvo frío y limpio y quedó sin nada de tripa no comestible. Lo que esté mal en su tanda estará mal también en esta: mantenga las dos juntas en los registros. Qué reproceso puede entrar, y por cuánto tiempo, lo dice el plan HACCP.',
   ],
   [
     'The declared yield is reckoned on the rework as well, which has lost weight once and will lose less now: weigh the finished batch, and test its moisture where it is near a limit.',
-    'El rendimiento declarado se calcula también sobre el reproceso, que ya perdió peso una vez y ahora perderá menos: pese la tanda terminada y analice su humedad si está cerca de un límite.',
+    'El rendimiento declarado se calcula también sobre el reproceso, que ya perdió peso una vez y ahora perderá menos: pese la tanda terminada y, si la humedad está cerca de un límite, analícela.',
   ],
   [
     'The limits on these were entered from memory; look at the rule before relying on them: {substances}.',
@@ -88,11 +92,11 @@ export const SPANISH_SENTENCES: readonly (readonly [english: string, spanish: st
   ],
   [
     'The label says {label} % fat and the batch has {batch} %: set a least fat, or sell it as what it is.',
-    'La etiqueta dice {label} % de grasa y la tanda tiene {batch} %: fije un mínimo de grasa, o véndala como lo que es.',
+    'La etiqueta dice {label} % de grasa y la tanda tiene {batch} %: fije un mínimo de grasa, o véndala con la etiqueta que le corresponde.',
   ],
   [
     'The batch is {missing} kg short of the {asked} kg asked ({basis}): the lots end there on the scales they are weighed on. Weigh on a finer scale, or take another lot.',
-    'A la tanda le faltan {missing} kg de los {asked} kg pedidos ({basis}): hasta ahí alcanzan los lotes en las básculas en que se pesan. Pese en una báscula más fina o tome otro lote.',
+    'A la tanda le faltan {missing} kg de los {asked} kg pedidos ({basis}): los lotes no alcanzan para más en las básculas en que se pesan. Pese en una báscula más fina o tome otro lote.',
   ],
 
   // What a line was asked to be
@@ -104,9 +108,10 @@ export const SPANISH_SENTENCES: readonly (readonly [english: string, spanish: st
 
   // Why a supply is left out
   ['on hold: {reason}', 'retenido: {reason}'],
-  ['past its use-by date {day}', 'pasó su fecha límite de uso {day}'],
-  ['received only on {day}', 'se recibe hasta el {day}'],
-  ['nothing on hand', 'no hay existencia'],
+  ['past its use-by date {day}', 'ya pasó su fecha de caducidad {day}'],
+  // "Hasta" is not before in Mexico and until elsewhere.
+  ['received only on {day}', 'no se recibe antes del {day}'],
+  ['nothing on hand', 'sin existencias'],
 
   // Usual steps at the mixer; a plant writes its own in the language that it wants
   ['Mix 1 minute between the two grinds', 'Mezclar 1 minuto entre las dos moliendas'],
@@ -124,7 +129,7 @@ export const SPANISH_SENTENCES: readonly (readonly [english: string, spanish: st
   ],
   [
     'Mix 1 minute with the salt, the cure and half of the ice',
-    'Mezclar 1 minuto con la sal, la sal de cura y la mitad del hielo',
+    'Mezclar 1 minuto con la sal común, la sal de cura (nitrito) y la mitad del hielo',
   ],
   [
     'Add the phosphate, the spices and the rest of the ice, mix {count} minutes',

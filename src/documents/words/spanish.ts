@@ -15,8 +15,9 @@ export const SPANISH = {
   'NEEDS A LABORATORY TEST (not shown by the weights)':
     'NECESITA ANÁLISIS DE LABORATORIO (no se ve en los pesos)',
   'LEFT OUT': 'NO SE USA',
+  // Not "seguro", which is read as safe.
   'HOW SURE, as far as the fat of the lots is known':
-    'QUÉ TAN SEGURO, hasta donde se conoce la grasa de los lotes',
+    'CON QUÉ CERTEZA, hasta donde se conoce la grasa de los lotes',
   'MAKE-UP': 'COMPOSICIÓN',
   COST: 'COSTO',
   'FILL IN': 'LLENAR',
@@ -33,8 +34,8 @@ export const SPANISH = {
   Loads: 'Cargas',
   Meat: 'Carne',
   'Each load': 'Cada carga',
-  'Green weight': 'Peso en verde',
-  'green weight': 'peso en verde',
+  'Green weight': 'Peso de carne cruda',
+  'green weight': 'peso de carne cruda',
   Finished: 'Terminado',
   'Finished, expected': 'Terminado aprox.',
   expected: 'esperado',
@@ -86,10 +87,10 @@ export const SPANISH = {
     'Última limpieza y sanitización del molino y la mezcladora (fecha, hora)',
   'Meat temperature before grinding': 'Temperatura de la carne antes de moler',
   'Meat temperature after mixing': 'Temperatura de la carne después de mezclar',
-  'Fat test of the mix (result, method)': 'Prueba de grasa de la mezcla (resultado, método)',
+  'Fat test of the mix (result, method)': 'Análisis de grasa de la mezcla (resultado, método)',
   'Cooking: highest internal temperature and time held':
-    'Cocción: temperatura interna más alta y tiempo sostenido',
-  'Cooling: times and temperatures': 'Enfriamiento: horas y temperaturas',
+    'Cocción: temperatura interna más alta alcanzada y tiempo que se mantuvo',
+  'Cooling: times and temperatures': 'Enfriamiento: hora y temperatura de cada medición',
   'Finished weight': 'Peso terminado',
   'Weighed by (signature)': 'Pesado por (firma)',
   'Cures and restricted ingredients checked by (signature)':
@@ -101,7 +102,7 @@ export const SPANISH = {
   eggs: 'huevo',
   fish: 'pescado',
   'crustacean shellfish': 'crustáceos',
-  'tree nuts': 'nueces de árbol',
+  'tree nuts': 'nueces de árbol (almendra, nuez, pistache)',
   wheat: 'trigo',
   peanuts: 'cacahuate (maní)',
   soy: 'soya',
@@ -111,7 +112,7 @@ export const SPANISH = {
   oats: 'avena',
   celery: 'apio',
   mustard: 'mostaza',
-  lupin: 'altramuz',
+  lupin: 'altramuz (lupino)',
   molluscs: 'moluscos',
 } as const satisfies Readonly<Record<string, string>>;
 

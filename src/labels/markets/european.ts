@@ -1,8 +1,9 @@
 import type { Market } from './market.ts';
 
 /**
- * What the European Union and Great Britain share: Regulation (EU) No 1169/2011, in Great Britain as retained. Words
- * that go on the label are spelled as in the act.
+ * What the European Union and Great Britain share: Regulation (EU) No 1169/2011, in Great Britain as retained. What is
+ * secondary was read in pages of a university that quote the annexes. Words that go on the label are spelled as in the
+ * act.
  * @param retained before the names of the acts, where they are retained law.
  */
 export function european(jurisdiction: 'eu' | 'gb', retained: '' | 'retained '): Market {
@@ -11,7 +12,7 @@ export function european(jurisdiction: 'eu' | 'gb', retained: '' | 'retained '):
     jurisdiction,
     statement: {
       citation: `${act}, Articles 18 to 20 and Annex VII`,
-      read: 'from memory',
+      read: 'secondary',
       waterAsLeft: true,
       lastGroup: { bound: 0.02, isOpen: true },
       spices: {
@@ -29,7 +30,7 @@ export function european(jurisdiction: 'eu' | 'gb', retained: '' | 'retained '):
     },
     allergens: {
       citation: `${act}, Article 21 and Annex II`,
-      read: 'from memory',
+      read: 'secondary',
       groups: [
         { word: 'wheat', of: ['wheat'] },
         { word: 'rye', of: ['rye'] },
@@ -71,7 +72,7 @@ export function european(jurisdiction: 'eu' | 'gb', retained: '' | 'retained '):
         chilled: 'Keep refrigerated',
         frozen: 'Keep frozen',
         citation: `${act}, Article 25`,
-        read: 'from memory',
+        read: 'secondary',
       },
       cooking: {
         text: 'Cook thoroughly before eating',
@@ -89,7 +90,7 @@ export function european(jurisdiction: 'eu' | 'gb', retained: '' | 'retained '):
         other: 'Best before',
         frozen: 'Frozen on',
         citation: `${act}, Article 24, Annex III 6 and Annex X`,
-        read: 'from memory',
+        read: 'secondary',
       },
       maker: { citation: `${act}, Article 9(1)(h)`, read: 'from memory' },
     },
@@ -100,7 +101,7 @@ export function european(jurisdiction: 'eu' | 'gb', retained: '' | 'retained '):
           : 'retained Regulation (EC) No 1760/2000 and retained Implementing Regulation (EU) No 1337/2013',
       read: 'from memory',
     },
-    caution: `The rules of ${act} for this label are in good part from memory: hold name, ingredients and allergens against the act before a label is printed.`,
+    caution: `The rules of ${act} for this label were read in texts that quote the act, and some are from memory: hold name, ingredients and allergens against the act before a label is printed.`,
   };
 }
 

@@ -21,10 +21,13 @@ export interface Market {
 export interface Cited {
   readonly citation: string;
   readonly read: Limit['read'];
+  /** Where poultry has a rule of its own with the same words. */
+  readonly poultry?: Cited;
 }
 
 /** The citation as a label declaration shows it, with its mark where the text itself was not read. */
-export function cite({ citation, read }: Cited): string {
+export function cite({ citation, read, poultry }: Cited, isPoultry = false): string {
+  if (isPoultry && poultry) return cite(poultry);
   if (read === 'official') return citation;
   return `${citation}, ${read === 'from memory' ? 'from memory, verify' : read}`;
 }
@@ -110,8 +113,6 @@ export interface SulfiteRule extends Cited {
 
 /** A claim on nutrients: each line must hold. */
 export interface ClaimRule extends Cited {
-  /** Where poultry has its rule. */
-  readonly poultry?: Cited;
   readonly tests: readonly NutrientTest[];
 }
 

@@ -38,11 +38,11 @@ export function unitedStatesName(named: Named): NameOfMarket {
 
 /** 9 CFR 317.17(c)(2), (3): what was not dried is kept cold, and the label says so. */
 const NOT_PRESERVED: Duty = {
-  text: 'Not Preserved - Keep Refrigerated Below 40 °F At All Times',
+  text: 'Not Preserved - Keep Refrigerated Below 40 °F. At All Times',
   citation: '9 CFR 317.17(c)(2)',
 };
 const WHEN_PRESERVED =
-  'Without nitrate and nitrite the label says "Not Preserved - Keep Refrigerated Below 40 °F At All Times" unless the product was heated to Fo 3, fermented to pH 4.6 or dried to a water activity of 0.92; from 10 % brine on none of the lines is asked for (9 CFR 317.17(c)). Whether that is so a process authority and the inspector decide, not these weights.';
+  'Without nitrate and nitrite the label says "Not Preserved - Keep Refrigerated Below 40 °F. At All Times" unless the product was heated to Fo 3, fermented to pH 4.6 or dried to a water activity of 0.92; from 10 % brine on none of the lines is asked for (9 CFR 317.17(c)). Whether that is so a process authority and the inspector decide, not these weights.';
 
 /** Cured pork is named by its protein: with less than its name asks for, the next name down is the true one. */
 function unearnedName({ product, standard, batch }: Named): string[] {
@@ -120,11 +120,12 @@ export function addedPercent({ lines, finishedKg }: Named['batch']): number {
   return upToWhole(added, finished);
 }
 
-/** Cooked sausage of 9 CFR 319.180 with byproducts bears that in its name (b), (d). */
+/** Cooked sausage of 9 CFR 319.180 with byproducts bears that in its name (b), (d); what they are there says (g). */
 const FRANKFURTER_LIKE = /frank|furter|wiener|vienna|bologna|knockwurst|hot ?dog/i;
 const BYPRODUCTS: readonly Material['kind'][] = [
   'heart meat',
   'tongue meat',
+  'fat',
   'other byproduct',
   'partially defatted tissue',
 ];
@@ -149,9 +150,7 @@ function solutionLine({ product, standard, batch }: Named): Duty[] {
   }
   const names = [...byName].sort(([, a], [, b]) => compare(b, a)).map(([name]) => name);
   const percent = solutionPercent(batch);
-  const citation = standard.citation.includes('9 CFR 381')
-    ? '9 CFR 381.117(h), from memory, verify'
-    : '9 CFR 317.2(e)(2)';
+  const citation = standard.citation.includes('9 CFR 381') ? '9 CFR 381.117(h)' : '9 CFR 317.2(e)(2)';
   return [{ text: `Containing ${percent}% added solution of ${listed(names)}`, citation }];
 }
 
@@ -195,12 +194,13 @@ function smokeFlavorLines({ batch }: Named): Duty[] {
   ];
 }
 
+/** In the words of the example of 9 CFR 317.2(j)(10): 'BHA, BHT, and Propylgallate added to help protect flavor.' */
 function antioxidantLine({ batch }: Named): Duty[] {
-  const used = ANTIOXIDANTS.filter((substance) =>
+  const used = [...ANTIOXIDANTS, 'tocopherols' as const].filter((substance) =>
     putIn(batch.lines).some(({ material }) => carries(material, [substance])),
   );
   if (used.length === 0) return [];
-  return [{ text: `${used.join(', ')} added to help protect flavor`, citation: '9 CFR 317.2(j)(10)' }];
+  return [{ text: `${title(listed(used))} added to help protect flavor`, citation: '9 CFR 317.2(j)(10)' }];
 }
 
 /** A natural casing of another species than the meat is declared, and one of collagen always. */

@@ -1,5 +1,5 @@
 import type { Product } from '../../batch/product.ts';
-import { add, compare, type Exact, exact, multiply, toNumber, toText } from '../../exact.ts';
+import { add, compare, type Exact, exact, isZero, multiply, toNumber, toText, ZERO } from '../../exact.ts';
 import type { ReferenceAmount } from '../../rules/standard.ts';
 import { fixed } from '../../units.ts';
 import {
@@ -90,8 +90,9 @@ export function canadaPanel(facts: Facts, product: Product, reference: Reference
     columns: ['% Daily Value*'],
     energy: { label: 'Calories', text: roundedText(calories), kcal: toNumber(calories.value) },
     rows: LINES.map(({ nutrient, label, level, percentOf }) => {
-      const shown = rounded(inGrams(facts, nutrient, grams), CA_ROUNDING[nutrient]);
-      const percent = percentOf && dailyPercent(facts, percentOf, grams);
+      const shown = roundedAmount(facts, nutrient, grams);
+      const isNothing = percentOf?.every((of) => isZero(roundedAmount(facts, of, grams).value));
+      const percent = isNothing ? ZERO : percentOf && dailyPercent(facts, percentOf, grams);
       return {
         label,
         amount: `${roundedText(shown)} ${unitOf(nutrient)}`,
@@ -104,6 +105,11 @@ export function canadaPanel(facts: Facts, product: Product, reference: Reference
     footnotes: [FOOTNOTE],
     citation: CITATION,
   };
+}
+
+/** As the table declares it; where that is nothing, so is its percent (from memory, verify). */
+function roundedAmount(facts: Facts, nutrient: CanadaNutrient, grams: Exact) {
+  return rounded(inGrams(facts, nutrient, grams), CA_ROUNDING[nutrient]);
 }
 
 /** Percent of the daily value of the first, of the sum before rounding. */

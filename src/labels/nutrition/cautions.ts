@@ -21,7 +21,7 @@ export function usPanelCautions(species: Species): string[] {
   const { rules } = UNITED_STATES[species];
   return [
     `The panel is worked out from tables, not analyzed. An analysis of six packs may find at most 120 % of the calories, fat, saturated fat, cholesterol, sodium and sugars that it declares, and at least 80 % of the protein, carbohydrate, fiber, vitamins and minerals (${rules}(h)(4), (5)). Ground and chopped product has no relief for figures of the USDA database ((h)(9)); keep the records behind the figures for the inspector ((h)(8)).`,
-    `Rows, Daily Values and amounts of vitamins and minerals are those of 21 CFR 101.9 as amended in 2016, which the inspection service accepts (from memory, verify); ${rules} itself still prints the older set. Percent Daily Values are of amounts before rounding, and what lies half way between two steps goes up.`,
+    `Rows, Daily Values and amounts of vitamins and minerals are those of 21 CFR 101.9 as amended in 2016. The inspection service lets that format be used until it has one of its own (its Constituent Update of 10 November 2016); ${rules} itself still prints the older set, and the first label in the new one goes to the service as a sketch (trade press of 2016). Percent Daily Values are of amounts before rounding, and what lies half way between two steps goes up.`,
   ];
 }
 

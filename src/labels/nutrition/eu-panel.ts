@@ -41,7 +41,10 @@ export const EU_ROUNDING = {
   sodium: SODIUM_G,
 } as const satisfies Partial<Record<Nutrient, readonly Band[]>>;
 
-/** Order and words of Annex XV to Regulation (EU) 1169/2011, from memory, verify. */
+/**
+ * What has to stand there was read in Article 30(1) of Regulation (EU) 1169/2011, as retained; its order, with kilojoules
+ * first, in training of the Food Standards Agency (secondary), the words of Annex XV are from memory, verify.
+ */
 const LINES = [
   { nutrient: 'fat', label: 'Fat', level: 0 },
   { nutrient: 'saturated fat', label: 'of which saturates', level: 1 },

@@ -4,7 +4,7 @@ import { amountIn, figureOf, saltTotal, type Total, totalOf, withoutFiber } from
 import { NUTRIENTS, type Nutrient } from './nutrient.ts';
 import type { Nutrition } from './nutrition.ts';
 import { HUNDRED } from './quotient.ts';
-import type { Counted } from './reading.ts';
+import { type Counted, isPartOfFat } from './reading.ts';
 
 /** How a market counts energy and carbohydrate. */
 export interface Counting {
@@ -90,8 +90,17 @@ export function figures(facts: Facts): Pick<Nutrition, 'energyKcalPer100g' | 'en
   };
 }
 
-/** A panel is printed as long as no more than this much of the batch, by weight, lacks a figure that it shows. */
+/**
+ * A panel is printed as long as no more than this much of the batch, by weight, lacks a figure that it shows. That is no
+ * rule for parts of the fat: a fiftieth of the batch, were it fat, would hide two grams of them in 100 g.
+ */
 export const MOST_NOT_KNOWN: Exact = exact('0.02');
+/**
+ * Vitamin D is told by few rows of fat and organs. What is not counted of it makes the label promise less than there is,
+ * and the amount may vary over the labeled one (9 CFR 317.309(h)(6), read in the edition of 2015), which it must not do
+ * under it. So half of the batch may lack its figure; own judgement.
+ */
+const MOST_WITHOUT_VITAMIN_D: Exact = exact('0.5');
 /**
  * Or as long as what lacks it can hold no more than this: trans fat no more than the fat that is there. A quarter of a
  * gram in 100 g is half of what shows as nothing.
@@ -105,8 +114,9 @@ export function notKnown(
 ): { readonly nutrient: Nutrient; readonly materials: readonly string[] }[] {
   return mustShow.flatMap((nutrient) => {
     const lacking = totals[nutrient].notKnown;
+    const most = nutrient === 'vitamin D' ? MOST_WITHOUT_VITAMIN_D : MOST_NOT_KNOWN;
     const isLittle =
-      isAtMost(lacking, ({ massKg }) => massKg, multiply(rawKg, MOST_NOT_KNOWN)) ||
+      (!isPartOfFat(nutrient) && isAtMost(lacking, ({ massKg }) => massKg, multiply(rawKg, most))) ||
       isAtMost(lacking, ({ mostKg }) => mostKg, multiply(rawKg, MOST_MISSED));
     return isLittle ? [] : [{ nutrient, materials: [...new Set(lacking.map(({ material }) => material))] }];
   });

@@ -39,16 +39,17 @@ interface PanelRules {
   readonly always?: readonly string[];
 }
 
-/**
- * Nutrition of a batch, as planned or as weighed, and the panel of its market.
- * @returns undefined where nothing went in.
- */
-export function nutritionOf(product: Product, standard: Standard, batch: LabelBatch): Nutrition | undefined {
+/** Every nutrient of a batch, unrounded, as its market counts it; undefined where nothing went in. */
+export function factsOfBatch(product: Product, standard: Standard, batch: LabelBatch): Facts | undefined {
   if (batch.finishedKg <= 0 || batch.lines.every(({ exactMassKg }) => exactMassKg.digits === 0n)) {
     return undefined;
   }
-  const { counting, mustShow, panel, isByServing, cautions, always = [] } = panelRulesOf(product, standard);
-  const facts = factsOf(makeupOf(batch, product.process), counting);
+  return factsOf(makeupOf(batch, product.process), panelRulesOf(product, standard).counting);
+}
+
+/** Nutrition of a batch, as planned or as weighed, and the panel of its market. */
+export function nutritionOf(product: Product, standard: Standard, facts: Facts): Nutrition {
+  const { mustShow, panel, isByServing, cautions, always = [] } = panelRulesOf(product, standard);
   const reference = standard.referenceAmounts?.[product.process.cooking];
   const whyNot = [
     ...exemptionCautions(product),

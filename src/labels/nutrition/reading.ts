@@ -66,7 +66,12 @@ export function unitOf(nutrient: Nutrient): NutrientUnit {
 
 /** Whether it leaves with the fat that a process takes: the parts of the fat, and the vitamin dissolved in it. */
 export function goesWithFat(nutrient: Counted): boolean {
-  return nutrient === 'fat' || nutrient === 'vitamin D' || PART_OF[nutrient] === 'fat';
+  return nutrient === 'fat' || nutrient === 'vitamin D' || isPartOfFat(nutrient);
+}
+
+/** Saturated, trans, mono- and polyunsaturated fat. */
+export function isPartOfFat(nutrient: Nutrient): boolean {
+  return nutrient !== 'salt' && PART_OF[nutrient] === 'fat';
 }
 
 /** The nutrient in a kilogram of a material, in its unit; undefined where no table says it and it need not be nothing. */

@@ -10,7 +10,7 @@ import { US_CALORIES, US_ROUNDING } from './us-rules.ts';
 
 /**
  * Nutrients of which an analysis may find a fifth more than the label says and no more, 9 CFR 317.309(h)(5); trans fat
- * and added sugars stand with them in 21 CFR 101.9(g)(5), from memory, verify. All others may be a fifth less,
+ * and added sugars, "when the only source of sugars", stand with them in 21 CFR 101.9(g)(5). All others may be a fifth less,
  * (h)(4)(ii): nothing that gives them is added for its own sake.
  */
 export const NOT_MORE: readonly Nutrient[] = [

@@ -1,4 +1,4 @@
-import { compare, type Exact, exact, isZero, multiply, toNumber } from '../../exact.ts';
+import { compare, type Exact, exact, isZero, multiply, toNumber, ZERO } from '../../exact.ts';
 import type { ReferenceAmount } from '../../rules/standard.ts';
 import { energyIn, type Facts, inGrams } from './facts.ts';
 import type { NutritionPanel, PanelRow } from './panel.ts';
@@ -23,7 +23,7 @@ interface Line {
   readonly says: string;
 }
 
-/** Order and names of 21 CFR 101.9(c) as amended in 2016, from memory, verify. */
+/** Order and names of 21 CFR 101.9(c) and (f) as amended in 2016; vitamins and minerals by (c)(8)(ii). */
 const LINES: readonly Line[] = [
   { nutrient: 'fat', label: 'Total Fat', level: 0, says: 'total fat' },
   { nutrient: 'saturated fat', label: 'Saturated Fat', level: 1, says: 'saturated fat' },
@@ -48,9 +48,10 @@ const CORE: readonly UsNutrient[] = ['fat', 'sodium', 'carbohydrate', 'protein']
 /** Insignificant below 1 g; all others where they round to nothing (21 CFR 101.9(f)(1), (j)(4)). */
 const BELOW_A_GRAM: readonly UsNutrient[] = ['carbohydrate', 'fiber', 'protein'];
 const ONE_GRAM = exact(1);
-/** So many of calories and the rows make the simplified format (21 CFR 101.9(f) of 2016, from memory, verify). */
+/** "Insignificant amounts of eight or more" of calories and the rows, 21 CFR 101.9(f). */
 const ENOUGH_FOR_SIMPLIFIED = 8;
 
+/** 21 CFR 101.9(d)(9); the abbreviation stands in the sample labels of (d)(12). */
 const FOOTNOTE =
   '*The % Daily Value (DV) tells you how much a nutrient in a serving of food contributes to a daily diet. 2,000 calories a day is used for general nutrition advice.';
 
@@ -90,14 +91,14 @@ export function usPanel(
         : []),
       FOOTNOTE,
     ],
-    citation: `${rules}, in the format of 21 CFR 101.9 as amended in 2016 (Daily Values from memory, verify)`,
+    citation: `${rules}, in the format of 21 CFR 101.9 as amended in 2016 (Daily Values secondary)`,
   };
 }
 
 function rowOf({ nutrient, label, level }: Line, amount: Exact): PanelRow {
   const shown = rounded(amount, US_ROUNDING[nutrient]);
   const text = `${roundedText(shown)}${unitOf(nutrient)}`;
-  const percent = percentText(nutrient, amount);
+  const percent = percentText(nutrient, isZero(shown.value) ? ZERO : amount);
   const isIncluded = nutrient === 'added sugars';
   return {
     label: isIncluded ? `Includes ${text} ${label}` : label,
@@ -108,7 +109,7 @@ function rowOf({ nutrient, label, level }: Line, amount: Exact): PanelRow {
   };
 }
 
-/** Of the amount before rounding: the rule lets it be of either (9 CFR 317.309(d)(7)(ii)). */
+/** Of the amount before rounding, and of nothing where nothing is declared: either is lawful (9 CFR 317.309(d)(7)(ii)). */
 function percentText(nutrient: UsNutrient, amount: Exact): string | undefined {
   const dailyValue = US_DAILY_VALUES[nutrient];
   if (!dailyValue) return undefined;

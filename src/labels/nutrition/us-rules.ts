@@ -3,9 +3,10 @@ import type { Nutrient } from './nutrient.ts';
 import { type Band, bands } from './rounding.ts';
 
 /**
- * Rounding of the United States, 9 CFR 317.309(c) (read in the edition of 2015), with the Daily Values and the
- * amounts of vitamins and minerals of 21 CFR 101.9 as amended in 2016 (from memory, verify, but for the increments in
- * percent, which both texts share). FSIS accepts that format.
+ * Rounding of the United States: 9 CFR 317.309(c), edition of 2015, and 21 CFR 101.9(c) as amended in 2016, in a complete
+ * copy of title 21 of after 2021, have the same words. Vitamins and minerals are declared in "the levels of significance"
+ * of the table of (c)(8)(iv): tenths below a Daily Value of 25, by the preamble of the final rule of 27 May 2016
+ * (secondary), and tens from 250 on, by guidance of 2019 (from memory, verify).
  */
 const FAT = [bands.zeroBelow('0.5'), bands.below('5', '0.5'), bands.above('1')];
 const CARBOHYDRATE = [bands.zeroBelow('0.5'), bands.lessThan('1'), bands.above('1')];
@@ -41,7 +42,11 @@ export const US_PERCENT_OF_MINERALS: readonly Band[] = [
   bands.above('10'),
 ];
 
-/** Daily Values of 2016, for four years of age and older (21 CFR 101.9(c)(8)(iv), (c)(9)), from memory, verify. */
+/**
+ * Daily Values for four years of age and older, 21 CFR 101.9(c)(8)(iv) and (c)(9): the tables were read on a public page
+ * that names the Federal Register of May 2016 (secondary). The example of (d)(8), official, fits those of vitamin D,
+ * calcium, iron and potassium.
+ */
 export const US_DAILY_VALUES: Readonly<Partial<Record<UsNutrient, Exact>>> = {
   fat: exact(78),
   'saturated fat': exact(20),

@@ -73,7 +73,7 @@ const ofKind = (entry: Kind): readonly Standard[] => {
       citation: '9 CFR 381.117(d) and 381.118(b)',
       cooking: raw,
       limits: [kindOnly(entry), skin, ...ONLY_POULTRY, ...UNCURED, ...COMMON],
-      naming: { name: `Ground ${title(kind)}`, species: 'in name', leanPair: false },
+      naming: { name: `Ground ${title(kind)}`, species: 'in name', leanPair: true },
     },
     {
       productClass: `${kind}-burgers`,
@@ -81,7 +81,7 @@ const ofKind = (entry: Kind): readonly Standard[] => {
       citation: BURGERS,
       cooking: raw,
       limits: [kindOnly(entry), skin, ...ONLY_POULTRY, ...UNCURED, ...COMMON],
-      naming: { name: `${title(kind)} Burgers`, species: 'in name', leanPair: false },
+      naming: { name: `${title(kind)} Burgers`, species: 'in name', leanPair: true },
     },
     {
       productClass: `${kind}-patties`,

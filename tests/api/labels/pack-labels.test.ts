@@ -150,6 +150,19 @@ describe('on paper', () => {
     }
   });
 
+  test('in two parts on smaller labels, of which the whole tells when it is too large', async () => {
+    for (const [part, stock] of [
+      ['front', 'roll-76x51'],
+      ['back', 'roll-102x127'],
+    ]) {
+      await pdf(`/lots/${batch.id}-P1/label?part=${part}&stock=${stock}`);
+      await pdf(`/pack-labels?part=${part}&stock=${stock}`, {
+        blend: { product: 'hamburger-patties', batchSize: { total: { value: 100, unit: 'lb' } } },
+        lotId: 'TRIAL-1',
+      });
+    }
+  });
+
   test('what cannot be printed so is refused', async () => {
     const refuse = async (query: string, status: number, words: string) => {
       const got = await send(service.address, {
@@ -162,6 +175,8 @@ describe('on paper', () => {
     };
     await refuse('?stock=roll-58x40', 422, 'It fits on roll-102x152');
     await refuse('?stock=a-postcard', 400, 'must be one of: roll-102x152');
+    await refuse('?stock=roll-76x51', 422, 'In two labels: part front fits on');
+    await refuse('?part=side', 400, 'must be one of: whole, front, back');
     await refuse('?copies=0', 400, 'from 1 to 200');
     await refuse('?start=2', 422, 'has one label to a page');
   });

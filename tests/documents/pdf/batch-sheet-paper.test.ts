@@ -124,6 +124,58 @@ describe.skipIf(unread.length > 0)(
         }
     });
 
+    it('has one load of fifteen lines on two pages: what is weighed on the first, the inspector on the second', async () => {
+      const { sheet } = stored('smoked-sausage-4-loads');
+      const [first, last] = [sheet.weigh[0], sheet.weigh.at(-1)];
+      if (!first || !last) throw new Error('no lines');
+      const oneLoad: BatchSheet = {
+        ...sheet,
+        batch: { ...sheet.batch, loads: 1 },
+        weigh: [...sheet.weigh, { ...last, number: sheet.weigh.length + 1, material: 'Celery seed' }].map(
+          (line) => (line.lotId === 'CURE-0812' ? { ...line, cure: true } : line),
+        ),
+      };
+      for (const [language, paper, weight] of [
+        ['en', 'letter', 'weigh'],
+        ['en', 'a4', 'weigh'],
+        ['es', 'letter', 'pesar'],
+        ['es', 'a4', 'pesar'],
+      ] as const) {
+        const pdf = await batchSheetPaper(oneLoad, printed({ language, paper }));
+        const pages = (await textOfPdf(pdf))
+          .replace(/[^\S\f]+/g, ' ')
+          .split('\f')
+          .filter(Boolean);
+        const [page = '', next = '', ...more] = pages;
+        expect([more, language, paper]).toEqual([[], language, paper]);
+        for (const { material } of oneLoad.weigh) expect(page).toContain(material);
+        expect(page).toContain(weight);
+        expect(next).not.toContain('Celery seed');
+        expect(page).toMatch(/Nitrite is poisonous|El nitrito en exceso/);
+        expect(next).toMatch(/FOR THE INSPECTOR|PARA EL INSPECTOR/);
+        // The frame of cautions is never torn, and its title not alone.
+        expect(next).toMatch(/CAUTIONS|PRECAUCIONES/);
+        const { told } = wordsIn(language);
+        const text = await drawnTextOfPdf(pdf);
+        for (const caution of sheet.cautions) expect(text).toContain(told(caution));
+      }
+    });
+
+    it('has allergens before anything is fetched even where other cautions come later', async () => {
+      const { sheet } = stored('smoked-sausage-4-loads');
+      const allergens = 'Holds allergens (milk): run it last or clean before the next product.';
+      const long: BatchSheet = {
+        ...sheet,
+        batch: { ...sheet.batch, loads: 1 },
+        cautions: [...sheet.cautions, allergens],
+      };
+      const [page = ''] = (await textOfPdf(await batchSheetPaper(long, printed({ paper: 'a4' })))).split(
+        '\f',
+      );
+      expect(page.indexOf('Holds allergens')).toBeGreaterThan(0);
+      expect(page.indexOf('Holds allergens')).toBeLessThan(page.indexOf('LOTS TO PICK'));
+    });
+
     it('shows no price unless asked', async () => {
       const { sheet } = stored('smoked-sausage-4-loads');
       const withTarget: BatchSheet = {

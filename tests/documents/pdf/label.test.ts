@@ -17,6 +17,7 @@ import {
   metricSausage,
   smallPack,
   US_PANEL,
+  VARIED_PANEL,
   weighedTray,
 } from './pack-labels.ts';
 import { drawnTextOfPdf, MISSING_READERS, pagesOfPdf, textOfPdf, wordsOfPdf } from './reading.ts';
@@ -27,11 +28,11 @@ const on = (label: PackLabel, id: string, more: object = {}) =>
 
 const LABELS: readonly (readonly [name: string, label: PackLabel, stock: string])[] = [
   ['ground beef brick', beefBrick(), 'roll-102x76'],
-  ['weighed tray with a nutrition panel', { ...weighedTray(), nutrition: US_PANEL }, 'roll-102x152'],
+  ['weighed tray with a nutrition panel', { ...weighedTray(), nutrition: VARIED_PANEL }, 'roll-102x152'],
   ['links', links(), 'roll-102x102'],
   ['cooked links on small stock', cookedLinks(), 'roll-76x51'],
-  ['sausage of the Union', { ...metricSausage(), nutrition: EU_PANEL }, 'roll-102x76'],
-  ['sausage of Canada', { ...metricSausage('ca'), nutrition: CANADA_PANEL }, 'roll-102x102'],
+  ['sausage of the Union', { ...metricSausage(), nutrition: EU_PANEL }, 'roll-102x102'],
+  ['sausage of Canada', { ...metricSausage('ca'), nutrition: CANADA_PANEL }, 'roll-102x127'],
   ['little mince', smallPack(), 'roll-58x40'],
 ];
 
@@ -181,6 +182,65 @@ test('the same label gives the same bytes', async () => {
   const [, label, id] = LABELS[1] as (typeof LABELS)[number];
   const [one, two] = [await on(label, id, { copies: 2 }), await on(label, id, { copies: 2 })];
   expect(Buffer.compare(Buffer.from(one), Buffer.from(two))).toBe(0);
+});
+
+describe.skipIf(MISSING_READERS.length > 0)(`a label in two parts${missing}`, () => {
+  const label = { ...weighedTray(), nutrition: US_PANEL };
+
+  test('has on its front what the principal panel must have, and nothing of the back', async () => {
+    // 9 CFR 317.2(c), (h), (i), (k), secondary.
+    const text = await drawnTextOfPdf(await on(label, 'roll-76x51', { part: 'front' }));
+    const front = [
+      label.name,
+      label.leanPair,
+      label.storage,
+      label.netWeight.text,
+      label.price?.total,
+      label.tare,
+      `Lot ${label.lotId}`,
+      `EST. ${label.plant.establishment}`,
+      ...label.dates.map((date) => `${date.says} ${date.text}`),
+    ];
+    for (const part of front) expect(text).toContain(part);
+    expect(text).not.toMatch(/Nutrition Facts|Safe Handling|Example Road/);
+  });
+
+  test('has on its back the rest, with the product and the lot that it belongs to', async () => {
+    const sausage = { ...links(), nutrition: US_PANEL };
+    const text = await drawnTextOfPdf(await on(sausage, 'roll-102x127', { part: 'back' }));
+    const back = [
+      `${sausage.name} · Lot ${sausage.lotId}`,
+      sausage.ingredients.map((run) => run.text).join(''),
+      sausage.allergens,
+      sausage.plant.address.join(', '),
+      'Nutrition Facts',
+      sausage.safeHandling?.rationale,
+    ];
+    for (const part of back) expect(text).toContain(part);
+    expect(text).not.toMatch(/NET WT|place of the inspection legend|Use by/);
+  });
+
+  test.each([1, 2, 4].flatMap((at) => LABELS.slice(at, at + 1)))(
+    '%s: front and back together say all that the whole says',
+    async (_, one) => {
+      const wordsOn = async (part: 'whole' | 'front' | 'back') =>
+        (await drawnTextOfPdf(await on(one, 'roll-102x152', { part }))).split(' ').sort();
+      const [whole, front, back] = [await wordsOn('whole'), await wordsOn('front'), await wordsOn('back')];
+      const identity = `${one.name} · Lot ${one.lotId}`.split(' ');
+      const both = [...front, ...back].filter(Boolean).sort();
+      expect(both).toEqual([...whole, ...identity].filter(Boolean).sort());
+    },
+  );
+});
+
+test('a label that is too large for one is refused with where its parts fit, a part with where it does', async () => {
+  const label = { ...weighedTray(), nutrition: US_PANEL };
+  await expect(on(label, 'roll-102x76')).rejects.toThrow(
+    /In two labels: part front fits on .*roll-102x76, roll-76x51.*; part back on roll-102x152, roll-102x127/,
+  );
+  await expect(on(label, 'roll-76x51', { part: 'back' })).rejects.toThrow(
+    /The back label of .* does not fit on roll-76x51 .*It fits on roll-102x152, roll-102x127/,
+  );
 });
 
 test('what does not fit is refused with the stocks on which it would', async () => {

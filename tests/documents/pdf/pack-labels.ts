@@ -5,7 +5,7 @@ import type { NutritionPanel } from '../../../src/labels/nutrition/panel.ts';
 import { type PackLabel, type PackOf, packLabel } from '../../../src/labels/pack-label.ts';
 import type { Standard } from '../../../src/rules/standard.ts';
 
-/** Labels of invented packs: figures of the panels are made up, only their place on paper is tried. */
+/** Labels of invented packs: figures of the panels are made up, their words are those of each market. */
 
 export const PLANT: Plant = {
   name: 'Demo Plant',
@@ -42,16 +42,22 @@ export const US_PANEL: NutritionPanel = {
     { label: 'Dietary Fiber', amount: '0g', dailyValue: '0%', level: 1 },
     { label: 'Total Sugars', amount: '0g', level: 1 },
     { label: 'Includes 0g Added Sugars', amount: '', dailyValue: '0%', level: 2 },
-    { label: 'Protein', amount: '19g', dailyValue: '38%', level: 0 },
+    { label: 'Protein', amount: '19g', level: 0 },
     { label: 'Vitamin D', amount: '0mcg', dailyValue: '0%', level: 0, isFirstOfGroup: true },
     { label: 'Calcium', amount: '20mg', dailyValue: '2%', level: 0 },
     { label: 'Iron', amount: '2.2mg', dailyValue: '10%', level: 0 },
     { label: 'Potassium', amount: '300mg', dailyValue: '6%', level: 0 },
   ],
   footnotes: [
-    '* The % Daily Value (DV) tells you how much a nutrient in a serving of food contributes to a daily diet. 2,000 calories a day is used for general nutrition advice.',
+    '*The % Daily Value (DV) tells you how much a nutrient in a serving of food contributes to a daily diet. 2,000 calories a day is used for general nutrition advice.',
   ],
   citation: '21 CFR 101.9',
+};
+
+/** Of packs that are weighed one by one: 9 CFR 317.309(b)(10)(iii). */
+export const VARIED_PANEL: NutritionPanel = {
+  ...US_PANEL,
+  ...(US_PANEL.serving && { serving: { ...US_PANEL.serving, count: 'Varied servings per container' } }),
 };
 
 export const EU_PANEL: NutritionPanel = {
@@ -76,12 +82,50 @@ export const CANADA_PANEL: NutritionPanel = {
   format: 'canada basic',
   serving: { size: 'Per 100 g', grams: 100, referenceAmount: '100 g', citation: 'B.01.401' },
   columns: ['% Daily Value*'],
-  rows: US_PANEL.rows.slice(0, 6),
-  footnotes: ['* 5% or less is a little, 15% or more is a lot'],
+  rows: [
+    { label: 'Fat', amount: '23 g', dailyValue: '31 %', level: 0 },
+    { label: 'Saturated', amount: '9 g', level: 1 },
+    { label: '+ Trans', amount: '0.2 g', dailyValue: '46 %', level: 1 },
+    { label: 'Carbohydrate', amount: '4 g', level: 0 },
+    { label: 'Fibre', amount: '0 g', dailyValue: '0 %', level: 1 },
+    { label: 'Sugars', amount: '1 g', dailyValue: '1 %', level: 1 },
+    { label: 'Protein', amount: '17 g', level: 0 },
+    { label: 'Cholesterol', amount: '80 mg', level: 0 },
+    { label: 'Sodium', amount: '740 mg', dailyValue: '32 %', level: 0 },
+    { label: 'Potassium', amount: '300 mg', dailyValue: '9 %', level: 0, isFirstOfGroup: true },
+    { label: 'Calcium', amount: '20 mg', dailyValue: '2 %', level: 0 },
+    { label: 'Iron', amount: '2 mg', dailyValue: '11 %', level: 0 },
+  ],
+  footnotes: ['*5% or less is a little, 15% or more is a lot'],
 };
 
 const LINKS_STATEMENT =
   'Pork, water, contains 2% or less of: salt, sugar, spices, milk powder (milk), soy protein concentrate.';
+
+/** What differs where the label is read: the statement, allergens in it or after it, the official mark. */
+const METRIC: Readonly<Record<string, object>> = {
+  eu: {
+    qualifiers: [],
+    ingredients: {
+      text: 'Pork 78%, water, rusk (WHEAT flour, salt), salt, MILK powder, spices, sheep casing.',
+      ingredients: [{ name: 'pork', fraction: 0.78, parts: [], inSmallGroup: false, quantity: '78%' }],
+    },
+    allergens: { allergens: ['wheat', 'milk'] },
+    storage: { text: 'Keep refrigerated', citation: 'Article 25' },
+    date: { text: 'Use by', citation: 'Article 24' },
+    cookingInstruction: { text: 'Cook thoroughly before eating', citation: 'Article 6' },
+    inspection: { text: 'Identification mark with approval number 00000 goes here', citation: 'Annex II' },
+  },
+  ca: {
+    ingredients: {
+      text: 'Pork, Water, Salt, Sugars (sugar), Milk powder (milk), Soy protein concentrate, Spices.',
+      ingredients: [],
+    },
+    storage: { text: 'Keep refrigerated', citation: 'B.01.007' },
+    date: { text: 'Best before', citation: 'B.01.007' },
+    inspection: { text: 'Inspection legend with establishment number 00000 goes here', citation: 'SFCR' },
+  },
+};
 
 const declarations = {
   beef: {
@@ -117,6 +161,7 @@ export function declarationOf(
   return {
     ...declarations[kind],
     ...(jurisdiction === 'us' ? { ...US_DUTIES, ...(isRaw && RAW) } : {}),
+    ...(kind === 'links' && METRIC[jurisdiction]),
     cautions: [],
   } as unknown as Declaration;
 }

@@ -2,7 +2,7 @@ import type { Composition } from '../../../src/batch/composition.ts';
 import type { Material, MaterialKind, Species } from '../../../src/batch/material.ts';
 import type { Product } from '../../../src/batch/product.ts';
 import type { Nutrition } from '../../../src/labels/nutrition/nutrition.ts';
-import { nutritionOf } from '../../../src/labels/nutrition/of-batch.ts';
+import { factsOfBatch, nutritionOf } from '../../../src/labels/nutrition/of-batch.ts';
 import { blendLine, material, standardOf, testProduct } from '../../helpers/materials.ts';
 
 /** Invented materials with every nutrient, in round figures. */
@@ -87,12 +87,13 @@ export function nutritionOfParts(
   const product = testProduct(productClass, { standard: { jurisdiction, productClass }, ...given });
   const lines = parts.map(([supplied, massKg]) => blendLine(supplied, massKg));
   const rawKg = lines.reduce((total, { massKg }) => total + massKg, 0);
-  const nutrition = nutritionOf(product, standardOf(productClass, jurisdiction), {
+  const standard = standardOf(productClass, jurisdiction);
+  const facts = factsOfBatch(product, standard, {
     lines,
     finishedKg: finishedKg ?? rawKg * product.process.yieldFraction,
   });
-  if (!nutrition) throw new Error('nothing went in');
-  return nutrition;
+  if (!facts) throw new Error('nothing went in');
+  return nutritionOf(product, standard, facts);
 }
 
 /** Amounts as the panel prints them, by label. */

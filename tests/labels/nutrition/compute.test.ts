@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { supplyOfLot } from '../../../src/batch/lot.ts';
 import { reworkMaterial } from '../../../src/batch/rework.ts';
-import { exact } from '../../../src/exact.ts';
+import { exact, multiply, sum } from '../../../src/exact.ts';
 import type { Nutrient } from '../../../src/labels/nutrition/nutrient.ts';
-import { nutritionOf } from '../../../src/labels/nutrition/of-batch.ts';
-import { COOKED, standardOf, testProduct } from '../../helpers/materials.ts';
+import { factsOfBatch, nutritionOf } from '../../../src/labels/nutrition/of-batch.ts';
+import { COOKED, RAW, standardOf, testProduct } from '../../helpers/materials.ts';
 import { BEEF, BRAN, known, nutritionOfParts, type Part, SALT, SUGAR, UNKNOWN, WATER } from './batches.ts';
 
 const amounts = (parts: readonly Part[], given: Parameters<typeof nutritionOfParts>[1] = {}) => {
@@ -57,7 +57,9 @@ describe('nutrition of 100 g', () => {
       BEEF,
     );
     const batch = { lines: [{ supply, exactMassKg: exact(1) }], finishedKg: 1 };
-    const nutrition = nutritionOf(testProduct('ground-beef'), standardOf('ground-beef'), batch);
+    const [product, standard] = [testProduct('ground-beef'), standardOf('ground-beef')];
+    const facts = factsOfBatch(product, standard, batch);
+    const nutrition = facts && nutritionOf(product, standard, facts);
     expect(nutrition?.per100g.fat?.from).toEqual([
       { material: 'ground beef', amount: 10, source: 'invented table of beef; at the fat of lot lot-7' },
     ]);
@@ -216,6 +218,69 @@ describe('whatever goes in', () => {
   });
 });
 
+const PANELS = [
+  ['us', 'meat-loaf'],
+  ['eu', 'fresh-sausage'],
+  ['ca', 'beef-patty'],
+] as const;
+
+describe('the panel, whatever goes in and whatever the process takes', () => {
+  const extreme = fc.record({
+    yieldFraction: fc.constantFrom(0.55, 0.62, 0.8, 1, 1.12, 1.3),
+    fatLossFraction: fc.constantFrom(0, 0.02, 0.05),
+    cooking: fc.constantFrom('raw' as const, 'cooked' as const, 'dried' as const),
+  });
+  const number = (text = '') => Number(/[\d.]+/.exec(text)?.[0] ?? 0);
+
+  it('never shows less than nothing, nor a part above its whole', () => {
+    fc.assert(
+      fc.property(batch, extreme, fc.boolean(), (parts, { cooking, ...how }, inRework) => {
+        const process = {
+          ...RAW,
+          cooking: 'cooked' as const,
+          ...how,
+          yieldFraction: Math.min(1, how.yieldFraction),
+        };
+        const left = () =>
+          reworkMaterial({
+            id: 'rework',
+            name: 'rework',
+            productId: 'loaf',
+            lines: parts.map(([material, massKg]) => ({ material, massKg: exact(massKg) })),
+            finishedKg: multiply(sum(parts.map(([, massKg]) => exact(massKg))), exact('0.97')),
+            process,
+          });
+        const all: Part[] = inRework ? [...parts, [left(), '7.5']] : parts;
+        for (const [jurisdiction, productClass] of PANELS) {
+          const { panel, per100g } = nutritionOfParts(all, {
+            jurisdiction,
+            productClass,
+            process: { ...RAW, ...how, cooking },
+          });
+          for (const [nutrient, { amount }] of Object.entries(per100g)) {
+            expect(amount, nutrient).toBeGreaterThanOrEqual(-1e-12);
+          }
+          if (!panel) continue;
+          const shown = new Map(
+            panel.rows.map(({ declares }) => [declares?.nutrient, declares?.amount ?? 0]),
+          );
+          for (const { amount } of panel.rows) expect(amount).not.toMatch(/-|NaN|Infinity/);
+          const of = (nutrient: Nutrient) => shown.get(nutrient) ?? 0;
+          expect(of('saturated fat')).toBeLessThanOrEqual(Math.max(0.5, of('fat')));
+          expect(of('trans fat')).toBeLessThanOrEqual(Math.max(0.5, of('fat')));
+          expect(of('added sugars')).toBeLessThanOrEqual(of('sugars'));
+          // Energy is of amounts before rounding: half a gram of each at most, and half a step of its own.
+          const steps = 0.5 * (4 + 4 + 9) + 5;
+          const kcal = 4 * of('protein') + 4 * of('carbohydrate') + 9 * of('fat');
+          const fiber = jurisdiction === 'eu' ? 2 * (per100g.fiber?.amount ?? 0) : 0;
+          expect(Math.abs(number(String(panel.energy.kcal)) - kcal - fiber)).toBeLessThanOrEqual(steps + 2);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
 describe('a figure that no table has', () => {
   it('is none where there is none of what it is a part of', () => {
     const dust = known('dust', 'spice', { ashFraction: 1 });
@@ -237,6 +302,20 @@ describe('a figure that no table has', () => {
     // A tenth of the batch lacks trans fat: 0.25 g of fat in 100 g is the most that it may hold.
     expect(panelWith(0.025)).toBeDefined();
     expect(panelWith(0.026)).toBeUndefined();
+  });
+
+  it('keeps the panel where it is a part of the fat and the little that lacks it is all fat', () => {
+    const { saturatedFatFraction: _, ...composition } = BEEF.composition;
+    const pure = { ...BEEF, name: 'rendered fat', composition: { ...composition, fatFraction: 1 } };
+    const panelWith = (fatKg: string) =>
+      nutritionOfParts([
+        [BEEF, '98.1'],
+        [pure, fatKg],
+      ]);
+    // 1.9 % of the batch: up to 1.9 g of saturated fat in 100 g that the panel would not show.
+    expect(panelWith('1.9').panel).toBeUndefined();
+    expect(panelWith('1.9').cautions.join()).toMatch(/saturated fat of rendered fat/);
+    expect(panelWith('0.24').panel).toBeDefined();
   });
 
   it('is told with its share of the batch, lots of one material together', () => {

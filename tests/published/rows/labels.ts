@@ -58,7 +58,16 @@ export const LABEL_ROWS: readonly PublishedRow[] = [
       ['water', '11'],
     ],
     'Pork, water, onion.',
-    { mark: 'from memory, verify', source: '9 CFR 317.2(f)(1)' },
+  ),
+  statement(
+    '381.118(a)(2)',
+    'What is just 2 % of a poultry product may stand in its last group.',
+    [
+      ['chicken', '98'],
+      ['salt', '2'],
+    ],
+    'Chicken, contains 2% or less of: salt.',
+    { productClass: 'poultry-sausage', source: '9 CFR 381.118(a)(2)(i), annual edition of 2015' },
   ),
   statement(
     'L-04 at',
@@ -142,6 +151,44 @@ export const LABEL_ROWS: readonly PublishedRow[] = [
     part: 'name',
   },
   {
+    ...statement(
+      '317.2(j)(10)',
+      'Antioxidants are named with their purpose, as in the example of the rule.',
+      [
+        ['pork', '99'],
+        ['BHA', '0.001'],
+        ['BHT', '0.001'],
+      ],
+      'BHA and BHT added to help protect flavor',
+    ),
+    productClass: 'fresh-pork-sausage',
+    part: 'first qualifier',
+  },
+  {
+    ...statement(
+      '317.17(c)(1)',
+      'Without nitrate and nitrite the statement of the rule stands with the name.',
+      [['beef', '1']],
+      'No Nitrate or Nitrite Added',
+    ),
+    source: '9 CFR 317.17(c)(1), annual edition of 2015',
+    mark: 'official',
+    productClass: 'frankfurter',
+    part: 'first qualifier',
+  },
+  {
+    ...statement(
+      '381.462(f)',
+      '93 % lean of poultry stands with 7 % fat.',
+      [['chicken', '1']],
+      '93% lean / 7% fat',
+    ),
+    source: '9 CFR 381.462(f), annual edition of 2015',
+    productClass: 'ground-chicken',
+    leanPercent: 93,
+    part: 'lean pair',
+  },
+  {
     ...statement('L-30', '80 % lean stands with 20 % fat.', [['beef-fat-20', '1']], '80% lean / 20% fat'),
     source: '9 CFR 317.362(f), annual edition of 2015',
     productClass: 'ground-beef',
@@ -194,7 +241,7 @@ export const LABEL_ROWS: readonly PublishedRow[] = [
       ['water', '3'],
     ],
     'Pork 97%, water.',
-    { ...eu, mark: 'from memory, verify', source: `${EU_ACT}, Annex VII part A 1` },
+    { ...eu, source: `${EU_ACT}, Annex VII part A 1, as a university page quotes it` },
   ),
   statement(
     'EU-15, EU W-07',
@@ -220,6 +267,22 @@ export const LABEL_ROWS: readonly PublishedRow[] = [
       productClass: 'dried-sausage',
       finishedKg: 80,
       source: 'rule on moisture loss as a page of translations quotes the act',
+    },
+  ),
+  statement(
+    'EU-39 example',
+    'A salami of 115 g of meat for 100 g says so.',
+    [
+      ['pork', '115'],
+      ['salt', '3'],
+    ],
+    'Pork 115 g per 100 g of the finished product, salt.',
+    {
+      jurisdiction: 'eu',
+      productClass: 'dried-sausage',
+      finishedKg: 100,
+      mark: 'secondary',
+      source: 'example of the Finnish Food Authority, page on the amount of an ingredient, 2022',
     },
   ),
   statement(

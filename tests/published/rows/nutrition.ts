@@ -64,6 +64,21 @@ export const NUTRITION_ROWS: readonly RoundingRow[] = [
     ['L-45-percent-tens', 'us percent of minerals', '56', '60'],
     ['L-45-percent-none', 'us percent of minerals', '1.9', '0'],
   ]),
+  // What is given there: 2 of 20 mcg, 260 of 1300 mg, 8 of 18 mg and 235 of 4700 mg. The last is a tie, and goes up.
+  ...rows('21 CFR 101.9(d)(8), example, in a complete copy of title 21 of after 2021', 'official', [
+    ['101.9(d)(8)-vitamin-D', 'us percent of minerals', '10', '10'],
+    ['101.9(d)(8)-calcium', 'us percent of minerals', '20', '20'],
+    ['101.9(d)(8)-iron', 'us percent of minerals', '44.444444', '45'],
+    ['101.9(d)(8)-potassium', 'us percent of minerals', '5', '6'],
+  ]),
+  ...rows('preamble of the final rule of 27 May 2016, as a page quotes it', 'secondary', [
+    ['101.9(c)(8)-vitamin-D', 'us vitamin D', '2.04', '2'],
+    ['101.9(c)(8)-iron', 'us iron', '2.16', '2.2'],
+  ]),
+  ...rows('agency guidance of 2019 on vitamins and minerals', 'from memory, verify', [
+    ['101.9(c)(8)-calcium', 'us calcium', '264', '260'],
+    ['101.9(c)(8)-potassium', 'us potassium', '236', '240'],
+  ]),
   ...rows('guidance of the European Commission on tolerances, December 2012', 'secondary', [
     ['EU-52-fat-wholes', 'eu fat', '19.6', '20'],
     ['EU-52-fat-tenths', 'eu fat', '8.04', '8.0'],
