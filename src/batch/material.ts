@@ -158,6 +158,8 @@ export interface Material {
   readonly madeOf?: readonly MadeOf[];
   /** The product that left it over, for rework. */
   readonly reworkOf?: string;
+  /** What rework may have been stuffed into: no one weighs it, but it is in there, with its allergens. */
+  readonly casings?: readonly Material[];
 }
 
 /** One part of a material that is made of others. */

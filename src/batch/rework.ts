@@ -36,6 +36,8 @@ export interface ReworkOf {
   /** What the batch weighed after its process, where the rework went through it; absent when it was left before. */
   readonly finishedKg?: Exact;
   readonly process: Pick<Process, 'yieldFraction' | 'fatLossFraction'>;
+  /** What the product is stuffed into. */
+  readonly casing?: Material;
 }
 
 /**
@@ -48,7 +50,8 @@ export interface ReworkOf {
  * @param lines at least one meat; what the same material brings under several lots is one part.
  * @throws RangeError when nothing was weighed, no meat went in, or more is lost than was there.
  */
-export function reworkMaterial({ id, name, productId, lines, finishedKg, process }: ReworkOf): Material {
+export function reworkMaterial(rework: ReworkOf): Material {
+  const { id, name, productId, lines, finishedKg, process } = rework;
   const opened = mergeSame(lines.filter(({ massKg }) => compare(massKg, ZERO) > 0).flatMap(openLine));
   const rawKg = sum(opened.map(({ massKg }) => massKg));
   const wholeKg = finishedKg ?? rawKg;
@@ -65,6 +68,7 @@ export function reworkMaterial({ id, name, productId, lines, finishedKg, process
       `finishedKg of rework ${id} is ${toNumber(wholeKg)}: of ${toNumber(rawKg)} kg more is gone than their water; weigh it again`,
     );
   }
+  const casings = casingsOf(rework);
   return {
     id,
     name,
@@ -74,13 +78,25 @@ export function reworkMaterial({ id, name, productId, lines, finishedKg, process
     composition,
     substances: substancesOf(parts),
     allergens: ALLERGENS.filter((allergen) =>
-      parts.some(({ material }) => material.allergens.includes(allergen)),
+      [...parts.map(({ material }) => material), ...casings].some(({ allergens }) =>
+        allergens.includes(allergen),
+      ),
     ),
     subIngredients: declaredNames(parts),
     source: `worked out from the weights of the batch of ${productId} that left it`,
     madeOf: parts.map((part) => ({ ...part, fraction: toText(part.fraction) })),
     reworkOf: productId,
+    ...(casings.length > 0 && { casings }),
   };
+}
+
+/** The casing of the product, and those of rework that went into it. */
+function casingsOf({ lines, casing }: ReworkOf): Material[] {
+  const all = [
+    ...lines.flatMap(({ material, massKg }) => (compare(massKg, ZERO) > 0 ? (material.casings ?? []) : [])),
+    ...(casing ? [casing] : []),
+  ];
+  return [...new Map(all.map((each) => [each.id, each])).values()];
 }
 
 const NOTHING: Composition = {

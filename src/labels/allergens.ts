@@ -1,4 +1,5 @@
 import type { Allergen, Material } from '../batch/material.ts';
+import { isZero } from '../exact.ts';
 import { type DeclaredAllergen, kindsOf, speaksOf } from './allergen-words.ts';
 import { type AllergenGroup, cite, type Market } from './markets/market.ts';
 import { title } from './names/named.ts';
@@ -73,7 +74,10 @@ function isInTable({ allergens, substances }: Material, allergen: DeclaredAllerg
 }
 
 function materialsOf({ lines }: LabelBatch, casing?: Material): Material[] {
-  return [...putIn(lines).map(({ material }) => material), ...(casing ? [casing] : [])];
+  const casingsOfRework = lines.flatMap(({ supply, exactMassKg }) =>
+    isZero(exactMassKg) ? [] : (supply.material.casings ?? []),
+  );
+  return [...putIn(lines).map(({ material }) => material), ...casingsOfRework, ...(casing ? [casing] : [])];
 }
 
 function has(materials: readonly Material[], allergen: Allergen): boolean {

@@ -47,6 +47,33 @@ const EUROPEAN = {
   meats: [PORK_DEFINITION],
 } as const;
 
+describe('the casing that rework was stuffed into', () => {
+  const casing = material('milk-casing', 'casing', {
+    declaredName: 'milk protein casing',
+    allergens: ['milk'],
+  });
+  const stuffed = (of: Material, own?: Material) =>
+    reworkMaterial({
+      id: 'rework',
+      name: 'Rework of links',
+      productId: 'links',
+      lines: [{ material: of, massKg: exact('10') }],
+      process: COOKED,
+      ...(own && { casing: own }),
+    });
+
+  it('brings its allergens into the batch that takes it, through rework in rework too', () => {
+    const once = stuffed(testMaterial('pork'), casing);
+    for (const rework of [once, stuffed(once)]) {
+      expect(rework.allergens).toEqual(['milk']);
+      const batch = blendOf([blendLine(testMaterial('beef'), '90'), blendLine(rework, '10')]);
+      expect(allergenDeclaration(US_MARKET, batch).allergens).toEqual(['milk']);
+      const without = blendOf([blendLine(testMaterial('beef'), '90'), blendLine(rework, '0')]);
+      expect(allergenDeclaration(US_MARKET, without).allergens).toEqual([]);
+    }
+  });
+});
+
 describe('the label of a batch with rework', () => {
   const lines = [
     blendLine(testMaterial('beef'), '70'),

@@ -148,6 +148,7 @@ function materialOf(
       })),
       ...(wentThrough && { finishedKg: multiply(mixKg(mix), exact(process.yieldFraction)) }),
       process: basis.product.process,
+      ...(basis.casing && { casing: basis.casing }),
     });
   } catch (error) {
     if (error instanceof RangeError) throw new Refused('unfit', `${error.message}.`, ['rework']);
