@@ -132,7 +132,7 @@ function labelLimits({ label }: Product): Limit[] {
       what: `Fat behind "${label.leanPercent}% lean" on the label`,
       numerator: { ...FORMS.finishedFat, says: 'fat, as the label promises' },
       basis: FORMS.finished,
-      citation: '9 CFR 317.362(f)',
+      citation: '9 CFR 317.362(f), of poultry 381.462(f)',
     },
     { max: fractionOfPercent(fatPercentOf(label.leanPercent)) },
   );

@@ -17,9 +17,9 @@ export interface LeanPair {
 const CITATIONS = { meat: '9 CFR 317.362(f)', poultry: '9 CFR 381.462(f)' } as const;
 
 /**
- * The lean percent with the fat percent beside it, for ground product (9 CFR 317.362(f), of poultry 381.462(f)). A plan is never fatter, and a
- * batch as weighed by no more than the slack of a figure of the house: beyond it the pair is not shown, and the product
- * is held for the same reason. It is no "lean" claim, which has a test of its own.
+ * The lean percent with the fat percent beside it, for ground product (9 CFR 317.362(f), of poultry 381.462(f)). A plan
+ * is never fatter, and a batch as weighed by no more than the slack of a figure of the house: beyond it the pair is not
+ * shown, and the product is held for the same reason. It is no "lean" claim, which has a test of its own.
  */
 export function leanPair(
   { label, process }: Product,

@@ -57,7 +57,7 @@ export interface Naming {
   readonly name?: string;
   /** 'lead' puts the species before the name when only one went in. */
   readonly species: 'in name' | 'lead' | 'none';
-  /** Ground product may show its lean percent when the fat percent stands beside it (9 CFR 317.362(f)). */
+  /** Ground product may show its lean percent when the fat percent stands beside it (9 CFR 317.362(f), 381.462(f)). */
   readonly leanPair: boolean;
   /** The name promises a cured product: without nitrite or nitrate it is sold as "Uncured" (9 CFR 319.2). */
   readonly impliesCure?: boolean;

@@ -29,6 +29,8 @@ test('a pack label comes as data, or into a file that is ready to print', () => 
   const out = join(folder, 'label.pdf');
   expect(meatblock('pack-label', file, '--pdf', out, '--stock', 'roll-102x152').status).toBe(0);
   expect(readFileSync(out).subarray(0, 5).toString()).toBe('%PDF-');
+  const front = ['--part', 'front', '--stock', 'letter-102x51', '--copies', '3', '--start', '9', '--guides'];
+  expect(meatblock('pack-label', file, '--pdf', out, ...front).stderr).toBe('');
 });
 
 test('what cannot be printed is refused, with what would do', () => {
@@ -36,6 +38,9 @@ test('what cannot be printed is refused, with what would do', () => {
   const small = meatblock('pack-label', file, '--pdf', out, '--stock', 'roll-58x40');
   expect([small.status, small.stderr]).toEqual([3, expect.stringContaining('It fits on roll-102x152')]);
   const unknown = meatblock('pack-label', file, '--pdf', out, '--stock', 'postcard');
-  expect([unknown.status, unknown.stderr]).toEqual([3, expect.stringContaining('There is no label stock')]);
+  expect([unknown.status, unknown.stderr]).toEqual([
+    3,
+    expect.stringContaining('must be one of: roll-102x152'),
+  ]);
   expect(meatblock('label', file, '--stock', 'roll-58x40').status).toBe(2);
 });

@@ -23,11 +23,10 @@ export type DrawLabel = (xMm: number, yMm: number) => void;
  * @throws LabelRefused naming the stocks on which it would fit, and whether it would in two parts.
  */
 export function laidOut(pdf: Pdf, label: PackLabel, stock: LabelStock, part: LabelPart): DrawLabel {
-  if (fitted(pdf, label, stock, part, 1)) {
-    for (const scale of SCALES) {
-      const done = fitted(pdf, label, stock, part, scale);
-      if (done) return done;
-    }
+  const way = wayOf(pdf, label, stock, part);
+  for (const scale of way ? SCALES : []) {
+    const done = way && fitted(pdf, label, stock, way, scale);
+    if (done) return done;
   }
   const what = part === 'whole' ? 'label' : `${part} label`;
   throw new LabelRefused([
@@ -38,7 +37,7 @@ export function laidOut(pdf: Pdf, label: PackLabel, stock: LabelStock, part: Lab
 /** The stocks on which it fits; for a label in one piece also those on which each of its parts does. */
 function helpFor(pdf: Pdf, label: PackLabel, part: LabelPart): string {
   const stocksOf = (wanted: LabelPart) =>
-    LABEL_STOCKS.filter((stock) => fitted(pdf, label, stock, wanted, 1)).map(({ id }) => id);
+    LABEL_STOCKS.filter((stock) => wayOf(pdf, label, stock, wanted)).map(({ id }) => id);
   const itself = stocksOf(part);
   const [fronts, backs] = part === 'whole' ? [stocksOf('front'), stocksOf('back')] : [[], []];
   return [
@@ -51,6 +50,16 @@ function helpFor(pdf: Pdf, label: PackLabel, part: LabelPart): string {
   ].join(' ');
 }
 
+interface Way {
+  readonly part: LabelPart;
+  /** With the low panel, which is for labels that have no room for the usual one. */
+  readonly isLow: boolean;
+}
+
+function wayOf(pdf: Pdf, label: PackLabel, stock: LabelStock, part: LabelPart): Way | undefined {
+  return [false, true].map((isLow) => ({ part, isLow })).find((way) => fitted(pdf, label, stock, way, 1));
+}
+
 /** Sizes of running text that are tried, as multiples of the smallest. */
 const SCALES = [1.6, 1.45, 1.3, 1.2, 1.1, 1.05, 1];
 
@@ -61,9 +70,10 @@ function fitted(
   pdf: Pdf,
   label: PackLabel,
   stock: LabelStock,
-  part: LabelPart,
+  way: Way,
   scale: number,
 ): DrawLabel | undefined {
+  const { part } = way;
   const isSmall = stock.widthMm < 90;
   const marginMm = isSmall ? 1.5 : 2.5;
   const widthMm = stock.widthMm - 2 * marginMm;
@@ -85,7 +95,7 @@ function fitted(
   const isModest = (head: (typeof allHeads)[number]) => head.heightMm <= heightMm * MOST_HEAD;
   const heads = [...allHeads.filter(isModest), ...allHeads.filter((head) => !isModest(head))];
   const front = [stack(tareBlocks(pdf, label, sizeMm), GAP)];
-  const bodies = (part === 'front' ? front : bodiesOf(pdf, label, part, sizeMm)).map(measured);
+  const bodies = (part === 'front' ? front : bodiesOf(pdf, label, way, sizeMm)).map(measured);
   const feet = part === 'back' ? [stack([], GAP)] : feetOf(pdf, label, stock, sizeMm);
   for (const foot of feet.map(measured)) {
     for (const head of heads) {
@@ -120,7 +130,7 @@ const GAP = 1.2;
 const LOW_SHARES = [0.4, 0.36] as const;
 
 /** Ways to place what stands between head and foot, the plainest first. */
-function bodiesOf(pdf: Pdf, label: PackLabel, part: LabelPart, sizeMm: number): Block[] {
+function bodiesOf(pdf: Pdf, label: PackLabel, { part, isLow }: Way, sizeMm: number): Block[] {
   const inner = 0.9;
   const words = [
     ...textBlocks(pdf, label, sizeMm),
@@ -128,9 +138,12 @@ function bodiesOf(pdf: Pdf, label: PackLabel, part: LabelPart, sizeMm: number): 
   ];
   const safe = label.safeHandling ? [safeHandlingBlock(pdf, label.safeHandling, sizeMm)] : [];
   const panel = label.nutrition ? [panelBlock(pdf, label.nutrition)] : [];
-  const isUs = label.nutrition?.format.startsWith('us');
-  const low = label.nutrition && isUs ? [lowPanelBlock(pdf, label.nutrition)] : [];
   const text = [...words, ...safe];
+  if (isLow) {
+    if (!label.nutrition?.format.startsWith('us')) return [];
+    const low = lowPanelBlock(pdf, label.nutrition);
+    return LOW_SHARES.map((share) => beside(stack(text, inner), low, share, 2));
+  }
   const all = [...text, ...panel];
   const columns = (left: readonly Block[], right: readonly Block[]) =>
     [0.5, 0.56, 0.44, 0.62, 0.38].map((share) => beside(stack(left, inner), stack(right, inner), share, 2));
@@ -142,6 +155,5 @@ function bodiesOf(pdf: Pdf, label: PackLabel, part: LabelPart, sizeMm: number): 
       : []),
     ...(safe.length > 0 ? columns(words, [...panel, ...safe]) : []),
     ...all.slice(1).flatMap((_, index) => columns(all.slice(0, index + 1), all.slice(index + 1))),
-    ...low.flatMap((block) => LOW_SHARES.map((share) => beside(stack(text, inner), block, share, 2))),
   ];
 }

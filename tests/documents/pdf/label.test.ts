@@ -233,6 +233,21 @@ describe.skipIf(MISSING_READERS.length > 0)(`a label in two parts${missing}`, ()
   );
 });
 
+test.skipIf(MISSING_READERS.length > 0)(
+  'the panel is low only where there is no room for the usual one, and then says the same',
+  async () => {
+    // Vitamins side by side and the footnote at the right: 9 CFR 317.309(d)(8), (d)(11)(i), 2015 edition.
+    const label = { ...beefBrick(), nutrition: US_PANEL };
+    const back = (id: string) => on(label, id, { part: 'back' });
+    const usual = await drawnTextOfPdf(await back('roll-102x127'));
+    const low = await drawnTextOfPdf(await back('roll-102x102'));
+    expect(usual).not.toContain('•');
+    expect(low).toContain('Vitamin D 0mcg 0% • Calcium 20mg 2% • Iron 2.2mg 10% • Potassium 300mg 6%');
+    const words = (text: string) => text.replaceAll('• ', '').split(' ').filter(Boolean).sort();
+    expect(words(low)).toEqual(words(usual));
+  },
+);
+
 test('a label that is too large for one is refused with where its parts fit, a part with where it does', async () => {
   const label = { ...weighedTray(), nutrition: US_PANEL };
   await expect(on(label, 'roll-102x76')).rejects.toThrow(
@@ -246,7 +261,7 @@ test('a label that is too large for one is refused with where its parts fit, a p
 test('what does not fit is refused with the stocks on which it would', async () => {
   const label = { ...beefBrick(), nutrition: US_PANEL };
   await expect(on(label, 'roll-76x51')).rejects.toThrow(
-    /does not fit on roll-76x51 \(76\.2 × 50\.8 mm\).*1\.6 mm.*It fits on roll-102x152, a4-105x148\./,
+    /does not fit on roll-76x51 \(76\.2 × 50\.8 mm\).*1\.6 mm.*It fits on roll-102x152, roll-102x127, letter-102x127, a4-105x148\. In two/,
   );
   await expect(on(label, 'roll-76x51')).rejects.toBeInstanceOf(LabelRefused);
   const endless = { ...label, ingredients: [{ text: 'salt and pepper '.repeat(400), emphasized: false }] };
