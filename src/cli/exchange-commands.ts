@@ -1,18 +1,14 @@
 import { readFileSync } from 'node:fs';
 import type { Caller } from '../api/access/caller.ts';
-import type { Books } from '../api/books.ts';
 import type { ImportAnswer } from '../api/exchange/contract.ts';
 import { ALL, exportContent } from '../api/exchange/export.ts';
 import { importTable } from '../api/exchange/import.ts';
 import { PROGRAM } from '../api/found-plant.ts';
-import { doJob } from '../api/jobs.ts';
-import { plantOfStore } from '../api/plant-of-store.ts';
 import { fromWhereCalled } from '../api/settings.ts';
-import { RULE_SETS } from '../standards/all.ts';
 import { connect, type StoreUrl } from '../store/open.ts';
 import { openStore, type Store, storeOn } from '../store/store.ts';
-import { loadMaterials } from '../tables/materials.ts';
 import { DATASETS, type Dataset } from '../tables/sheets/read-dataset.ts';
+import { booksHere } from './books-here.ts';
 import { writeWholeInPieces } from './whole-file.ts';
 
 /** Spreadsheets in and out of a live store, from a terminal. */
@@ -52,19 +48,7 @@ function importInto(
   tablesFolder: string,
   given: Parameters<typeof importTable>[2],
 ): ReturnType<typeof importTable> {
-  return importTable(booksOf(store, tablesFolder), dataset, given, { caller: AT_THE_MACHINE });
-}
-
-function booksOf(store: Store, tablesFolder: string): Books {
-  return {
-    store,
-    ruleSets: RULE_SETS,
-    // To read a spreadsheet takes no engine.
-    work: (name, of) => doJob(name, of, []),
-    doubts: () => ({}),
-    plant: plantOfStore(store, loadMaterials(tablesFolder)),
-    now: () => new Date(),
-  };
+  return importTable(booksHere(store, tablesFolder), dataset, given, { caller: AT_THE_MACHINE });
 }
 
 /**
@@ -85,7 +69,7 @@ export async function exportCommand(
   // Only looks: the service may be running on the same store.
   const store = storeOn(await connect(options.storeUrl, { readOnly: true }), options.storeUrl);
   try {
-    const books = booksOf(store, options.tablesFolder);
+    const books = booksHere(store, options.tablesFolder);
     const pieces = exportContent(books, dataset, kind, { decimal });
     return { file: path, bytes: await writeWholeInPieces(path, pieces) };
   } finally {

@@ -3,18 +3,15 @@ import { batchEndpoints } from '../api/batches/endpoints.ts';
 import type { Books } from '../api/books.ts';
 import type { Endpoint } from '../api/endpoint.ts';
 import { PROGRAM } from '../api/found-plant.ts';
-import { doJob } from '../api/jobs.ts';
 import { packLabelEndpoints } from '../api/labels/endpoints.ts';
 import { PDF } from '../api/paper.ts';
 import { parseOrProblem } from '../api/parse.ts';
-import { plantOfStore } from '../api/plant-of-store.ts';
 import { Problem } from '../api/problem.ts';
 import { recordsEndpoints } from '../api/records/endpoints.ts';
 import { reportEndpoints } from '../api/reports/endpoints.ts';
-import { RULE_SETS } from '../standards/all.ts';
 import { connect, type StoreUrl } from '../store/open.ts';
 import { storeOn } from '../store/store.ts';
-import { loadMaterials } from '../tables/materials.ts';
+import { booksHere } from './books-here.ts';
 
 /** What the books hold, printed from a terminal: the very answers of the service, by the same endpoints. */
 
@@ -71,15 +68,7 @@ export async function printCommand(
   }
   const store = storeOn(await connect(storeUrl, { readOnly: true }), storeUrl);
   try {
-    const books: Books = {
-      store,
-      ruleSets: RULE_SETS,
-      // To read what is kept takes no engine.
-      work: (job, of) => doJob(job, of, []),
-      doubts: () => ({}),
-      plant: plantOfStore(store, loadMaterials(tablesFolder)),
-      now: () => new Date(),
-    };
+    const books = booksHere(store, tablesFolder);
     return await answerOf(endpointAt(books, path), document, { id, query, form });
   } finally {
     await store.close();

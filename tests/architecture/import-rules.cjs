@@ -74,8 +74,7 @@ module.exports = {
     may('api/job-worker\\.ts$', 'solver/engines/'),
     may('main\\.ts$', 'api/', 'documents/', ...npm('pino')),
     may('cli/', 'cli/', 'api/settings\\.ts$', 'store/', ...node('fs')),
-    may('cli/exchange-commands\\.ts$', 'api/', 'tables/', 'standards/all\\.ts$'),
-    may('cli/print-command\\.ts$', 'api/', 'tables/', 'standards/all\\.ts$'),
+    may('cli/(books-here|exchange-commands|print-command)\\.ts$', 'api/', 'tables/', 'standards/all\\.ts$'),
     may(
       'cli\\.ts$',
       'batch/plant\\.ts$',

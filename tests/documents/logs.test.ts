@@ -15,9 +15,13 @@ describe('CSV', () => {
   });
 
   // OWASP, CSV Injection: a cell that starts with one of these is a formula to a spreadsheet.
-  test.each(['=1+1', '+1', '-1', '@SUM(A1)', '\tx', '\rx'])('takes %j for no formula', (text) => {
+  test.each(['=1+1', '+1', '-1+1', '-x', '@SUM(A1)', '\tx', '\rx'])('takes %j for no formula', (text) => {
     const line = csvOf(['title'], [[text]]).slice('title\r\n'.length);
     expect(line.replace(/^"/, '').startsWith(`'${text}`)).toBe(true);
+  });
+
+  test('leaves a negative number a number', () => {
+    expect(csvOf(['title'], [['-2.54']])).toBe('title\r\n-2.54\r\n');
   });
 
   test('without rows is its titles', () => {

@@ -31,12 +31,14 @@ function csvCell(cell: WrittenCell, isComma: boolean): string {
 /** Edges of white space are quoted too: outside of quotes they would be taken away. */
 const NEEDS_QUOTES = /[",;\t\r\n]|^\s|\s$/;
 
+/** A negative number is no formula, written as a text or not. */
+const NEGATIVE_NUMBER = /^-\d+(?:[.,]\d+)?$/;
 /** Apostrophes before the sign count too, so that taking one away gives back what there was. */
 const LOOKS_LIKE_FORMULA = /^'*[=+\-@\t\r]/;
 const GUARDED = /^'+[=+\-@\t\r]/;
 
 function guarded(text: string): string {
-  return LOOKS_LIKE_FORMULA.test(text) ? `'${text}` : text;
+  return LOOKS_LIKE_FORMULA.test(text) && !NEGATIVE_NUMBER.test(text) ? `'${text}` : text;
 }
 
 /** The text that was there before a guard was put in front of it. */
