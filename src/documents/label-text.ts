@@ -1,6 +1,6 @@
 import { claimsToPrint } from '../labels/claims.ts';
 import type { Declaration } from '../labels/declaration.ts';
-import type { Duty } from '../labels/product-name.ts';
+import type { Duty } from '../labels/names/product-name.ts';
 import { nutritionLines } from './nutrition-text.ts';
 
 /** The label declaration as plain text, each line with the rule it comes from. */

@@ -4,22 +4,22 @@ import type { Product } from '../batch/product.ts';
 import { ZERO } from '../exact.ts';
 import type { Standard } from '../rules/standard.ts';
 import { fixed } from '../units.ts';
-import { type AllergenDeclaration, allergenDeclaration, unlistedAllergens } from './allergens.ts';
 import { type DeclaredClaim, testedClaims } from './claims.ts';
-import { type IngredientStatement, ingredientStatement } from './ingredient-statement.ts';
+import { type AllergenDeclaration, allergenDeclaration, unlistedAllergens } from './ingredients/allergens.ts';
+import { type IngredientStatement, ingredientStatement } from './ingredients/ingredient-statement.ts';
+import { type DeclaredMeatContent, meatContent, meatContentCaution } from './ingredients/meat-content.ts';
+import { sulfitesOf } from './ingredients/sulfites.ts';
 import { type Keeping, keeping } from './keeping.ts';
 import { leanPair } from './lean-pair.ts';
 import { marketOf } from './markets/all.ts';
 import type { Market } from './markets/market.ts';
-import { type DeclaredMeatContent, meatContent, meatContentCaution } from './meat-content.ts';
 import { title } from './names/named.ts';
+import { type Duty, type ProductName, productName } from './names/product-name.ts';
 import { inGrams } from './nutrition/facts.ts';
 import type { Nutrition } from './nutrition/nutrition.ts';
 import { factsOfBatch, nutritionOf } from './nutrition/of-batch.ts';
 import { notOfUnitedStates, originLines } from './origin.ts';
-import { type Duty, type ProductName, productName } from './product-name.ts';
 import type { LabelBatch } from './put-in.ts';
-import { sulfitesOf } from './sulfites.ts';
 
 /**
  * What the label of one batch must say. Layout and type size are not part of it. Labels that were kept by an earlier

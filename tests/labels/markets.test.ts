@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Material } from '../../src/batch/material.ts';
 import type { Product } from '../../src/batch/product.ts';
 import type { BlendLine } from '../../src/formulate/blend.ts';
-import { ingredientStatement } from '../../src/labels/ingredient-statement.ts';
+import { ingredientStatement } from '../../src/labels/ingredients/ingredient-statement.ts';
 import { MARKETS, marketOf } from '../../src/labels/markets/all.ts';
 import {
   ALL_STANDARDS,

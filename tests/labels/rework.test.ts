@@ -2,11 +2,11 @@ import { describe, expect, it } from 'vitest';
 import type { Material } from '../../src/batch/material.ts';
 import { reworkMaterial } from '../../src/batch/rework.ts';
 import { exact } from '../../src/exact.ts';
-import { allergenDeclaration } from '../../src/labels/allergens.ts';
-import { ingredientStatement } from '../../src/labels/ingredient-statement.ts';
+import { allergenDeclaration } from '../../src/labels/ingredients/allergens.ts';
+import { ingredientStatement } from '../../src/labels/ingredients/ingredient-statement.ts';
+import { meatContent } from '../../src/labels/ingredients/meat-content.ts';
 import { US_MARKET } from '../../src/labels/markets/us.ts';
-import { meatContent } from '../../src/labels/meat-content.ts';
-import { productName } from '../../src/labels/product-name.ts';
+import { productName } from '../../src/labels/names/product-name.ts';
 import { PORK_DEFINITION } from '../../src/rules/forms/europe.ts';
 import {
   blendLine,

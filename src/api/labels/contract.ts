@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { PAPERS } from '../../batch/plant.ts';
-import { LABEL_PARTS } from '../../documents/pdf/label-part.ts';
-import { LABEL_STOCKS } from '../../documents/pdf/label-stock.ts';
-import { SYMBOLOGIES } from '../../labels/codes.ts';
+import { LABEL_PARTS } from '../../documents/pdf/label/label-part.ts';
+import { LABEL_STOCKS } from '../../documents/pdf/label/label-stock.ts';
+import { SYMBOLOGIES } from '../../labels/packs/codes.ts';
 import { choiceField, record, remedy } from '../../tables/json.ts';
 import { MASS_UNITS } from '../../units.ts';
 import { scaleWeightSchema } from '../batches/contract.ts';

@@ -1,5 +1,5 @@
-import { LABEL_STOCKS } from '../../documents/pdf/label-stock.ts';
-import type { PackLabel } from '../../labels/pack-label.ts';
+import { LABEL_STOCKS } from '../../documents/pdf/label/label-stock.ts';
+import type { PackLabel } from '../../labels/packs/pack-label.ts';
 import { EXAMPLE_BLEND } from '../blend-endpoints.ts';
 import { type Books, deskOf } from '../books.ts';
 import type { Endpoint, Form } from '../endpoint.ts';

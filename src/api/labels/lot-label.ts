@@ -1,5 +1,5 @@
 import type { GivenWeight, PackFormat } from '../../batch/product.ts';
-import { type PackLabel, packLabel } from '../../labels/pack-label.ts';
+import { type PackLabel, packLabel } from '../../labels/packs/pack-label.ts';
 import { Refused } from '../../ledger/refused.ts';
 import { lotOrRefuse } from '../../store/lots.ts';
 import { openedBatch } from '../batches/opened.ts';

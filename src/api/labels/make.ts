@@ -1,8 +1,8 @@
-import { packLabelPdf } from '../../documents/pdf/label.ts';
-import { LABEL_STOCKS, labelStock } from '../../documents/pdf/label-stock.ts';
+import { packLabelPdf } from '../../documents/pdf/label/label.ts';
+import { LABEL_STOCKS, labelStock } from '../../documents/pdf/label/label-stock.ts';
 import { declare } from '../../labels/declaration.ts';
-import { LabelRefused } from '../../labels/label-refused.ts';
-import { type PackLabel, packLabel } from '../../labels/pack-label.ts';
+import { LabelRefused } from '../../labels/packs/label-refused.ts';
+import { type PackLabel, packLabel } from '../../labels/packs/pack-label.ts';
 import { type Desk, settledBlend } from '../blending.ts';
 import { parseOrProblem } from '../parse.ts';
 import { Problem } from '../problem.ts';

@@ -1,4 +1,4 @@
-import { LABEL_STOCKS } from '../../documents/pdf/label-stock.ts';
+import { LABEL_STOCKS } from '../../documents/pdf/label/label-stock.ts';
 import { type FieldIssue, shown } from '../../tables/json.ts';
 import { fieldErrors, Problem } from '../problem.ts';
 

@@ -1,10 +1,10 @@
 import type { Paper } from '../../batch/plant.ts';
 import { type Report, type ReportPart, SIGNATURES } from '../report.ts';
-import { sectionTitle } from './floor-parts.ts';
 import type { Section } from './flow.ts';
 import type { Ink, Style } from './ink.ts';
 import { framedPages, type Sheet } from './page-frame.ts';
 import { beside, lineAcross, type Piece, padded, paragraph, paragraphPieces, stacked } from './piece.ts';
+import { sectionTitle } from './sheet/floor-parts.ts';
 import { textTable } from './table.ts';
 
 export interface ReportPrinted {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { BatchSheet } from '../../../src/documents/batch-sheet.ts';
 import { boxesText } from '../../../src/documents/batch-sheet-text.ts';
-import { batchSheetPaper, type SheetPrinted } from '../../../src/documents/pdf/batch-sheet-paper.ts';
+import { batchSheetPaper, type SheetPrinted } from '../../../src/documents/pdf/sheet/batch-sheet-paper.ts';
 import { proofRows } from '../../../src/documents/proof-rows.ts';
 import { SPANISH } from '../../../src/documents/words/spanish.ts';
 import { wordsIn } from '../../../src/documents/words/words.ts';

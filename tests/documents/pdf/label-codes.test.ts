@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { packLabelPdf } from '../../../src/documents/pdf/label.ts';
-import { LABEL_STOCKS, type LabelStock } from '../../../src/documents/pdf/label-stock.ts';
-import type { PackLabel } from '../../../src/labels/pack-label.ts';
+import { packLabelPdf } from '../../../src/documents/pdf/label/label.ts';
+import { LABEL_STOCKS, type LabelStock } from '../../../src/documents/pdf/label/label-stock.ts';
+import type { PackLabel } from '../../../src/labels/packs/pack-label.ts';
 import {
   beefBrick,
   cookedLinks,

@@ -3,11 +3,11 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { PAPER_MM } from '../../../src/documents/pdf/document.ts';
-import { packLabelPdf } from '../../../src/documents/pdf/label.ts';
-import { cellsOf } from '../../../src/documents/pdf/label-sheet.ts';
-import { LABEL_STOCKS, type LabelStock, labelStock } from '../../../src/documents/pdf/label-stock.ts';
-import { LabelRefused } from '../../../src/labels/label-refused.ts';
-import type { PackLabel } from '../../../src/labels/pack-label.ts';
+import { packLabelPdf } from '../../../src/documents/pdf/label/label.ts';
+import { cellsOf } from '../../../src/documents/pdf/label/label-sheet.ts';
+import { LABEL_STOCKS, type LabelStock, labelStock } from '../../../src/documents/pdf/label/label-stock.ts';
+import { LabelRefused } from '../../../src/labels/packs/label-refused.ts';
+import type { PackLabel } from '../../../src/labels/packs/pack-label.ts';
 import {
   beefBrick,
   CANADA_PANEL,

@@ -2,7 +2,7 @@ import type { Plant } from '../../../src/batch/plant.ts';
 import type { PackFormat, Product } from '../../../src/batch/product.ts';
 import type { Declaration } from '../../../src/labels/declaration.ts';
 import type { NutritionPanel } from '../../../src/labels/nutrition/panel.ts';
-import { type PackLabel, type PackOf, packLabel } from '../../../src/labels/pack-label.ts';
+import { type PackLabel, type PackOf, packLabel } from '../../../src/labels/packs/pack-label.ts';
 import type { Standard } from '../../../src/rules/standard.ts';
 
 /** Labels of invented packs: figures of the panels are made up, their words are those of each market. */
