@@ -40,7 +40,7 @@ function blendOverEngine(lots: number): void {
   const outcome = formulate(request);
   if (outcome.outcome !== 'blend') throw new Error(`the bench of ${lots} lots has no blend`);
 
-  const limits = [...standard.limits, ...houseLimits(product)];
+  const limits = [...standard.limits, ...houseLimits(product, standard)];
   const coefficients = new Coefficients(supplies, product.process);
   const buildModel = (of: Coefficients) =>
     batchModel(of, product, limits, { form: FORMS.formula, massKg: 200, isLeast: false });

@@ -68,7 +68,7 @@ function standardAnswer(
     says,
     citation,
     cooking: [...cooking],
-    limits: [...applied.limits, ...(product ? houseLimits(product) : [])].map(limitAnswer),
+    limits: [...applied.limits, ...(product ? houseLimits(product, { citation }) : [])].map(limitAnswer),
     switchedOff: applied.switchedOff.map(({ limit, reason }) => ({ limit: limitAnswer(limit), reason })),
     laboratory: inForceOn(laboratory, date).map(laboratoryAnswer),
   };

@@ -4,13 +4,14 @@ import type { Form } from '../rules/form.ts';
 import { form, mass, massOf } from '../rules/forms/build.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
+import { leanPairCitation, type Standard } from '../rules/standard.ts';
 import { fatPercentOf, fixed, fractionOfPercent, percentOfFraction } from '../units.ts';
 
 /** The plant's own limits that follow from a product: targets, shares of the meat block, ranges of lines. */
-export function houseLimits(product: Product): Limit[] {
+export function houseLimits(product: Product, standard: Pick<Standard, 'citation'>): Limit[] {
   return [
     ...product.targets.flatMap(targetLimits),
-    ...labelLimits(product),
+    ...labelLimits(product, standard),
     ...shareLimits(product),
     ...seasoningLimits(product),
     ...reworkLimits(product),
@@ -123,7 +124,7 @@ const LABEL_LEAN_ID = 'house-label-lean';
 export const LABEL_LEAN = `${LABEL_LEAN_ID}-max`;
 
 /** A lean percent on the label is a promise: the fat must be no more than the rest. */
-function labelLimits({ label }: Product): Limit[] {
+function labelLimits({ label }: Product, standard: Pick<Standard, 'citation'>): Limit[] {
   if (label.leanPercent === undefined) return [];
   return ends(
     {
@@ -132,7 +133,7 @@ function labelLimits({ label }: Product): Limit[] {
       what: `Fat behind "${label.leanPercent}% lean" on the label`,
       numerator: { ...FORMS.finishedFat, says: 'fat, as the label promises' },
       basis: FORMS.finished,
-      citation: '9 CFR 317.362(f), of poultry 381.462(f)',
+      citation: leanPairCitation(standard),
     },
     { max: fractionOfPercent(fatPercentOf(label.leanPercent)) },
   );

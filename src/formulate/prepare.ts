@@ -34,7 +34,7 @@ export function rulesOn({
   houseRules = NO_HOUSE_RULES,
 }: Pick<FormulationRequest, 'product' | 'standard' | 'date' | 'houseRules'>): Applied {
   const { limits, switchedOff } = applyHouseRules(inForceOn(standard.limits, date), houseRules, product);
-  return { limits: [...limits, ...MASS_BALANCE, ...houseLimits(product)], switchedOff };
+  return { limits: [...limits, ...MASS_BALANCE, ...houseLimits(product, standard)], switchedOff };
 }
 
 /** Looks a request over: everything that is wrong with it, or what there is to work with. */

@@ -3,7 +3,7 @@ import { compare, exact, multiply, ratio } from '../exact.ts';
 import { Coefficients } from '../rules/coefficients.ts';
 import { FORMS } from '../rules/forms.ts';
 import { isBeyondSlack, shownValue } from '../rules/missed.ts';
-import type { Standard } from '../rules/standard.ts';
+import { leanPairCitation, type Standard } from '../rules/standard.ts';
 import { fatPercentOf, fixed, fractionOfPercent } from '../units.ts';
 import type { Duty } from './names/named.ts';
 import type { LabelBatch } from './put-in.ts';
@@ -14,21 +14,15 @@ export interface LeanPair {
   readonly caution?: string;
 }
 
-const CITATIONS = { meat: '9 CFR 317.362(f)', poultry: '9 CFR 381.462(f)' } as const;
-
 /**
  * The lean percent with the fat percent beside it, for ground product (9 CFR 317.362(f), of poultry 381.462(f)). A plan
  * is never fatter, and a batch as weighed by no more than the slack of a figure of the house: beyond it the pair is not
  * shown, and the product is held for the same reason. It is no "lean" claim, which has a test of its own.
  */
-export function leanPair(
-  { label, process }: Product,
-  { naming, citation: law }: Standard,
-  batch: LabelBatch,
-): LeanPair {
-  if (label.leanPercent === undefined || !naming.leanPair) return {};
+export function leanPair({ label, process }: Product, standard: Standard, batch: LabelBatch): LeanPair {
+  if (label.leanPercent === undefined || !standard.naming.leanPair) return {};
   const fatPercent = fatPercentOf(label.leanPercent);
-  const citation = CITATIONS[law.includes('9 CFR 381') ? 'poultry' : 'meat'];
+  const citation = leanPairCitation(standard);
   const pair = { text: `${label.leanPercent}% lean / ${fatPercent}% fat`, citation };
   const coefficients = new Coefficients(
     batch.lines.map(({ supply }) => supply),

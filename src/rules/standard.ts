@@ -63,6 +63,11 @@ export interface Naming {
   readonly impliesCure?: boolean;
 }
 
+/** Where it is written that ground product may show its lean percent beside its fat percent. */
+export function leanPairCitation({ citation }: Pick<Standard, 'citation'>): string {
+  return citation.includes('9 CFR 381') ? '9 CFR 381.462(f)' : '9 CFR 317.362(f)';
+}
+
 /** The rules of one place. */
 export interface RuleSet {
   readonly jurisdiction: string;

@@ -624,7 +624,7 @@ describe('corrections of random loads', () => {
         whole.map(({ supply }) => supply),
         product.process,
       );
-      const limits = [...inForceOn(standard.limits, TODAY), ...houseLimits(product)];
+      const limits = [...inForceOn(standard.limits, TODAY), ...houseLimits(product, standard)];
       const broken = checkLimits(
         limits,
         coefficients,
@@ -698,7 +698,7 @@ describe('corrections of random loads', () => {
     );
     const all = [...mix.map(({ supply }) => supply), ...placed];
     const coefficients = new Coefficients(all, product.process);
-    const limits = [...inForceOn(standard.limits, TODAY), ...houseLimits(product)];
+    const limits = [...inForceOn(standard.limits, TODAY), ...houseLimits(product, standard)];
     return {
       columns: [
         ...mix.map(({ massKg }) => ({ cost: 0, lower: toNumber(massKg), upper: toNumber(massKg) })),

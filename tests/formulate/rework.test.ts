@@ -283,7 +283,7 @@ describe('like into like', () => {
   });
 
   it('is a limit of the house only where rework is allowed', () => {
-    const ids = (product: Product) => houseLimits(product).map(({ id }) => id);
+    const ids = (product: Product) => houseLimits(product, { citation: '9 CFR 319.180' }).map(({ id }) => id);
     expect(ids(FRANKFURTERS)).toContain('house-rework-max');
     expect(ids(without)).not.toContain('house-rework-max');
   });

@@ -235,7 +235,10 @@ function runShare({ materialId, minFraction, maxFraction, lines, ...expected }: 
     ...(minFraction !== undefined && { minFraction }),
     ...(maxFraction !== undefined && { maxFraction }),
   };
-  const limits = houseLimits(testProduct('uncooked-sausage', { meatBlock: [part] }));
+  const limits = houseLimits(
+    testProduct('uncooked-sausage', { meatBlock: [part] }),
+    standardOf('uncooked-sausage'),
+  );
   expect(limits).toHaveLength(1);
   for (const limit of limits) {
     const check = checkOne(limit, lines);
@@ -248,7 +251,7 @@ function runPair({ leanPercent, published, mostFat }: PairRow): void {
   const product = testProduct('ground-beef', { label: { leanPercent, storage: 'keep refrigerated' } });
   const standard = standardOf('ground-beef');
   expect.soft(declare(product, standard, blendOf([]), plantOf('lb')).leanPair?.text).toBe(published);
-  const [limit] = houseLimits(product);
+  const [limit] = houseLimits(product, standard);
   const ground = (fatFraction: number) =>
     supplyOfMaterial(
       material('ground', 'skeletal meat', { species: 'beef', composition: { fatFraction } }),
