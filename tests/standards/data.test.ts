@@ -171,6 +171,11 @@ describe('the rule sets', () => {
       'ground-pork',
       'ground-veal',
       'ground-lamb',
+      // 9 CFR 381.462(f).
+      'ground-chicken',
+      'chicken-burgers',
+      'ground-turkey',
+      'turkey-burgers',
     ]);
   });
 
