@@ -7,7 +7,7 @@ import { blendAnswer } from './answers.ts';
 import { type BlendTask, prepareBlend } from './blend-task.ts';
 import type { BlendAnswer } from './contract/blend-answer.ts';
 import { type BlendRequest, blendRequestSchema } from './contract/blend-request.ts';
-import type { Worker } from './jobs.ts';
+import type { Solving } from './jobs.ts';
 import type { RequestIssue } from './own-inputs.ts';
 import { parseOrProblem } from './parse.ts';
 import { fieldErrors, Problem } from './problem.ts';
@@ -19,7 +19,7 @@ export interface Desk {
   /** The day at the plant, YYYY-MM-DD. */
   readonly today: () => string;
   /** Works out a job, here or in another thread. */
-  readonly work: Worker;
+  readonly work: Solving;
   /** Answers not believed since the start, by engine. */
   readonly doubts?: () => Readonly<Record<string, number>>;
 }

@@ -1,8 +1,8 @@
 import type { RuleSet } from '../rules/standard.ts';
 import type { Act, Store, Subject, Writing, Written } from '../store/store.ts';
+import type { Worker } from './all-jobs.ts';
 import type { Desk } from './blending.ts';
 import type { Answer, Call } from './endpoint.ts';
-import type { Worker } from './jobs.ts';
 import type { PlantBooks } from './plant-of-store.ts';
 
 /** An instant and the calendar day that it is at the plant. */

@@ -2,8 +2,8 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { Piscina } from 'piscina';
 import type { EngineName } from '../solver/engine-names.ts';
+import type { Worker } from './all-jobs.ts';
 import type { Done, Doubt } from './job-worker.ts';
-import type { Worker } from './jobs.ts';
 import { Problem } from './problem.ts';
 
 /** Threads that work things out, with a limit on time and on how many jobs are under way. */

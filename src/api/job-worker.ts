@@ -1,7 +1,7 @@
 import { workerData } from 'node:worker_threads';
 import type { EngineName } from '../solver/engine-names.ts';
 import { loadEngines } from '../solver/engines/load.ts';
-import { doJob, type JobName, type Jobs } from './jobs.ts';
+import { doAnyJob, type JobName, type Jobs } from './all-jobs.ts';
 
 /** An answer of an engine that was not believed. */
 export interface Doubt {
@@ -27,7 +27,7 @@ export default async function job({ name, of }: { name: JobName; of: Jobs[JobNam
   if ((await loaded).isBroken()) loaded = load();
   const { engines } = await loaded;
   doubts = [];
-  const result = await doJob(name, of as never, engines);
+  const result = await doAnyJob(name, of as never, engines);
   return { result, doubts };
 }
 

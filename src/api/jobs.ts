@@ -7,18 +7,16 @@ import type { UsePlan, UsePlanRequest } from '../plan/use-plan.ts';
 import { planUse } from '../plan/use-up.ts';
 import type { Engine } from '../solver/model.ts';
 import type { BlendTask } from './blend-task.ts';
-import { type ReadFileDone, type ReadFileTask, readFileOrRefuse } from './exchange/read-file.ts';
 
-/** What can be worked out, by name: plain data in, plain data out, so that it may happen in another thread. */
-export interface Jobs {
+/** What is solved, by name: plain data in, plain data out, so that it may happen in another thread. */
+export interface SolvingJobs {
   readonly blend: { readonly of: BlendTask; readonly gives: Formulation };
   readonly curve: { readonly of: CurveTask; readonly gives: CostCurve };
   readonly correction: { readonly of: CorrectionTask; readonly gives: Correction };
   readonly 'use plan': { readonly of: UsePlanTask; readonly gives: UsePlan };
-  readonly 'read file': { readonly of: ReadFileTask; readonly gives: ReadFileDone };
 }
 
-export type JobName = keyof Jobs;
+type JobName = keyof SolvingJobs;
 
 /** A correction made ready. */
 export interface CorrectionTask extends Omit<CorrectionRequest, 'engines'> {
@@ -34,13 +32,16 @@ export interface CurveTask {
 }
 
 /** Works out one thing with the engines there are. */
-export type Worker = <Name extends JobName>(name: Name, of: Jobs[Name]['of']) => Promise<Jobs[Name]['gives']>;
+export type Solving = <Name extends JobName>(
+  name: Name,
+  of: SolvingJobs[Name]['of'],
+) => Promise<SolvingJobs[Name]['gives']>;
 
 type Doers = {
   readonly [Name in JobName]: (
-    of: Jobs[Name]['of'],
+    of: SolvingJobs[Name]['of'],
     engines: readonly Engine[],
-  ) => Jobs[Name]['gives'] | Promise<Jobs[Name]['gives']>;
+  ) => SolvingJobs[Name]['gives'];
 };
 
 const DOERS: Doers = {
@@ -48,14 +49,13 @@ const DOERS: Doers = {
   curve: ({ task, along }, engines) => costCurve({ ...task, engines }, along),
   correction: (task, engines) => correct({ ...task, engines }),
   'use plan': (task, engines) => planUse({ ...task, engines }),
-  'read file': readFileOrRefuse,
 };
 
 /** @throws SolverFault, ModelFault. */
-export async function doJob<Name extends JobName>(
+export function doJob<Name extends JobName>(
   name: Name,
-  of: Jobs[Name]['of'],
+  of: SolvingJobs[Name]['of'],
   engines: readonly Engine[],
-): Promise<Jobs[Name]['gives']> {
+): SolvingJobs[Name]['gives'] {
   return DOERS[name](of, engines);
 }

@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { ENGINE_NAMES, type EngineName } from '../solver/engine-names.ts';
-import { dialectOf } from '../store/open.ts';
+import { dialectOf } from '../store/store-url.ts';
 
 /** The store of a plant that names none. */
 export const STORE_FILE = 'plant.sqlite';

@@ -1,5 +1,5 @@
+import { doAnyJob } from '../api/all-jobs.ts';
 import type { Books } from '../api/books.ts';
-import { doJob } from '../api/jobs.ts';
 import { plantOfStore } from '../api/plant-of-store.ts';
 import { RULE_SETS } from '../standards/all.ts';
 import type { Store } from '../store/store.ts';
@@ -10,7 +10,7 @@ export function booksHere(store: Store, tablesFolder: string): Books {
   return {
     store,
     ruleSets: RULE_SETS,
-    work: (job, of) => doJob(job, of, []),
+    work: (job, of) => doAnyJob(job, of, []),
     doubts: () => ({}),
     plant: plantOfStore(store, loadMaterials(tablesFolder)),
     now: () => new Date(),

@@ -9,8 +9,9 @@ import { parseOrProblem } from '../api/parse.ts';
 import { Problem } from '../api/problem.ts';
 import { recordsEndpoints } from '../api/records/endpoints.ts';
 import { reportEndpoints } from '../api/reports/endpoints.ts';
-import { connect, type StoreUrl } from '../store/open.ts';
+import { connect } from '../store/open.ts';
 import { storeOn } from '../store/store.ts';
+import type { StoreUrl } from '../store/store-url.ts';
 import { booksHere } from './books-here.ts';
 
 /** What the books hold, printed from a terminal: the very answers of the service, by the same endpoints. */

@@ -1,8 +1,9 @@
 import { fromWhereCalled } from '../api/settings.ts';
 import { backup, type Copied, move, restore } from '../store/copy.ts';
-import { dialectOf, type StoreUrl, shownUrl } from '../store/open.ts';
 import { snapshot } from '../store/snapshot.ts';
+import { dialectOf, type StoreUrl, shownUrl } from '../store/store-url.ts';
 import { type Verdict, verifyStore } from '../store/verify.ts';
+import type { StoreCommandName } from './arguments.ts';
 
 /** What a plant does with its books from a terminal. */
 
@@ -21,9 +22,6 @@ export interface StoreOptions {
   readonly head?: string;
   readonly despiteFindings?: boolean;
 }
-
-export const STORE_COMMANDS = ['verify', 'backup', 'restore', 'move'] as const;
-export type StoreCommandName = (typeof STORE_COMMANDS)[number];
 
 /** @throws StoreFault, CopyRefused, RangeError for a head that is none. */
 export async function storeCommand(

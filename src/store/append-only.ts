@@ -1,7 +1,5 @@
 import { type Kysely, sql } from 'kysely';
-
-export const DIALECTS = ['SQLite', 'PostgreSQL'] as const;
-export type Dialect = (typeof DIALECTS)[number];
+import type { Dialect } from './store-url.ts';
 
 /** Lets the database itself refuse to change or take out a row of this table. */
 // biome-ignore lint/suspicious/noExplicitAny: a migration works on tables as they were then, which no type describes.

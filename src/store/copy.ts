@@ -9,15 +9,13 @@ import {
   bringUpToDate,
   type Connection,
   type Db,
-  dialectOf,
   openConnection,
   openingFault,
-  type StoreUrl,
-  shownUrl,
 } from './open.ts';
 import { pagesOf } from './pages.ts';
 import { type Schema, TABLES } from './schema.ts';
 import { snapshot } from './snapshot.ts';
+import { dialectOf, type StoreUrl, shownUrl } from './store-url.ts';
 import { type Page, summed, summing, sumsDiffer, type TableSums } from './table-sums.ts';
 import { type Verdict, type VerifyOptions, verifyStore } from './verify.ts';
 import { readHead } from './verify-chain.ts';

@@ -1,5 +1,6 @@
 import { type Kysely, type Migration, sql } from 'kysely';
-import { type Dialect, protectRows } from './append-only.ts';
+import { protectRows } from './append-only.ts';
+import type { Dialect } from './store-url.ts';
 
 /**
  * The steps by which a store comes to its present tables. A step that has been released is never changed; the next

@@ -12,13 +12,11 @@ import {
   type TransactionBuilder,
 } from 'kysely';
 import pg from 'pg';
-import type { Dialect } from './append-only.ts';
+
 import { asStoreFault, faultOf, StoreFault } from './faults.ts';
 import { migrations } from './migrations.ts';
 import type { Schema } from './schema.ts';
-
-/** Where a store lies: a file of SQLite, ':memory:' for one that is forgotten, or the URL of a PostgreSQL database. */
-export type StoreUrl = string;
+import { type Dialect, dialectOf, type StoreUrl } from './store-url.ts';
 
 export type Db = Kysely<Schema>;
 
@@ -31,17 +29,6 @@ export interface Connection {
 export interface OpenOptions {
   /** Only look: nothing is created, migrated or written. */
   readonly readOnly?: boolean;
-}
-
-export function dialectOf(url: StoreUrl): Dialect {
-  return /^postgres(ql)?:\/\//.test(url) ? 'PostgreSQL' : 'SQLite';
-}
-
-/** The URL without its password, for people and logs. */
-export function shownUrl(url: StoreUrl): string {
-  if (dialectOf(url) === 'SQLite') return url;
-  const { protocol, host, pathname } = new URL(url);
-  return `${protocol}//${host}${pathname}`;
 }
 
 /**

@@ -1,5 +1,6 @@
 import { asStoreFault } from './faults.ts';
-import { atOneMoment, connect, type Db, type StoreUrl } from './open.ts';
+import { atOneMoment, connect, type Db } from './open.ts';
+import type { StoreUrl } from './store-url.ts';
 
 /**
  * Looks at a store as it is at one moment, over a connection of its own that cannot write. The service may go on

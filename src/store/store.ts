@@ -1,11 +1,11 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { type KyselyPlugin, sql, type Transaction, type TransactionBuilder } from 'kysely';
 import { Refused } from '../ledger/refused.ts';
-import type { Dialect } from './append-only.ts';
 import { asStoreFault } from './faults.ts';
 import { entryHash, rowHash } from './hash.ts';
-import { atOneMoment, type Connection, connect, type Db, type StoreUrl } from './open.ts';
+import { atOneMoment, type Connection, connect, type Db } from './open.ts';
 import { APPEND_ONLY, type AppendOnlyTable, type EntryRow, type Schema } from './schema.ts';
+import type { Dialect, StoreUrl } from './store-url.ts';
 import { takeTurns } from './turns.ts';
 
 /** Who does something, by name as it is then. */

@@ -14,9 +14,9 @@ import {
 } from '../ledger/trace.ts';
 import { type Step, stepsOf } from '../making/batch.ts';
 import { standingWeighings } from '../making/weighing.ts';
-import type { Dialect } from './append-only.ts';
 import type { Db } from './open.ts';
 import type { BatchRow, LotRow } from './schema.ts';
+import type { Dialect } from './store-url.ts';
 
 /**
  * Follows weight through the books, breadth first: a few questions for each step away from the start, each of them

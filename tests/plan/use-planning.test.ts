@@ -14,7 +14,7 @@ const DESK: Desk = {
   ruleSets: RULE_SETS,
   today: () => '2026-11-25',
   // As through the border of a thread: a task and a plan are plain data.
-  work: async (name, of) => structuredClone(await doJob(name, structuredClone(of), ENGINES)),
+  work: async (name, of) => structuredClone(doJob(name, structuredClone(of), ENGINES)),
 };
 
 const perLb = (amount: number) => ({ amount, per: 'lb' });

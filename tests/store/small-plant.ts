@@ -1,10 +1,11 @@
 import { sql } from 'kysely';
 import { keepDocument } from '../../src/store/documents.ts';
 import { book, editLot, openLot, releaseAll, reserve } from '../../src/store/lots.ts';
-import { type Db, openConnection, type StoreUrl } from '../../src/store/open.ts';
+import { type Db, openConnection } from '../../src/store/open.ts';
 import { revise } from '../../src/store/revisions.ts';
 import { APPEND_ONLY } from '../../src/store/schema.ts';
 import type { Act, Store, Writing, Written } from '../../src/store/store.ts';
+import type { StoreUrl } from '../../src/store/store-url.ts';
 
 /** A store with a little of everything, and ways to tamper with it as somebody could who has the file or the server. */
 

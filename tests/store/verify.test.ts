@@ -1,11 +1,12 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { entryHash } from '../../src/store/hash.ts';
 import { book } from '../../src/store/lots.ts';
-import type { Db, StoreUrl } from '../../src/store/open.ts';
+import type { Db } from '../../src/store/open.ts';
 import { addKey, revokeKey } from '../../src/store/people.ts';
 import type { EntryRow } from '../../src/store/schema.ts';
 import { snapshot } from '../../src/store/snapshot.ts';
 import { openStore } from '../../src/store/store.ts';
+import type { StoreUrl } from '../../src/store/store-url.ts';
 import { type Verdict, verifyStore } from '../../src/store/verify.ts';
 import { onEachDatabase } from './databases.ts';
 import { act, fillSmallPlant, receiveLot, seenTampered, statements, tamper } from './small-plant.ts';
