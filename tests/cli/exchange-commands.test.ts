@@ -1,4 +1,3 @@
-import { spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -7,6 +6,7 @@ import { exportCommand, importCommand } from '../../src/cli/exchange-commands.ts
 import { startDemo } from '../api/running.ts';
 import { clientOf, good, verifiedStop } from '../api/stock/client.ts';
 import { build, ROOT } from '../built.ts';
+import { meatblockIn } from './meatblock.ts';
 
 let folder: string;
 beforeAll(() => {
@@ -15,20 +15,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
-function meatblock(...args: string[]): Promise<{ code: number | null; out: string; err: string }> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [join(ROOT, 'dist/cli.js'), ...args], { cwd: ROOT });
-    let [out, err] = ['', ''];
-    child.stdout.setEncoding('utf8').on('data', (text: string) => {
-      out += text;
-    });
-    child.stderr.setEncoding('utf8').on('data', (text: string) => {
-      err += text;
-    });
-    child.on('error', reject);
-    child.on('close', (code) => resolve({ code, out, err }));
-  });
-}
+const meatblock = meatblockIn(ROOT);
 
 test('tables go out of a live store and into it while the service runs on it', async () => {
   const store = join(folder, 'plant.sqlite');

@@ -1,10 +1,10 @@
-import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { startDemo } from '../api/running.ts';
 import { build, ROOT } from '../built.ts';
+import { meatblockIn } from './meatblock.ts';
 
 let folder: string;
 beforeAll(() => {
@@ -13,22 +13,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
-function meatblock(...args: string[]): Promise<{ code: number | null; out: string; err: string }> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [join(ROOT, 'dist/cli.js'), ...args], {
-      cwd: ROOT,
-    });
-    let [out, err] = ['', ''];
-    child.stdout.setEncoding('utf8').on('data', (text: string) => {
-      out += text;
-    });
-    child.stderr.setEncoding('utf8').on('data', (text: string) => {
-      err += text;
-    });
-    child.on('error', reject);
-    child.on('close', (code) => resolve({ code, out, err }));
-  });
-}
+const meatblock = meatblockIn(ROOT);
 
 const head = (text: string) => /Head: entry \d+, ([0-9a-f]{64})/.exec(text)?.[1] ?? '';
 
