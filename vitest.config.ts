@@ -1,10 +1,37 @@
 import { defineConfig } from 'vitest/config';
 
+/** Folders whose tests start no service, write no store and leave nothing behind: they share their modules. */
+const PURE = [
+  'batch',
+  'correct',
+  'documents',
+  'formulate',
+  'labels',
+  'ledger',
+  'making',
+  'plan',
+  'published',
+  'rules',
+  'solver',
+  'standards',
+  'tables',
+].map((folder) => `tests/${folder}/**/*.test.ts`);
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
-    globalSetup: ['tests/postgres-server.ts'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    projects: [
+      { extends: true, test: { name: 'pure', include: PURE, isolate: false } },
+      {
+        extends: true,
+        test: {
+          name: 'whole',
+          include: ['tests/**/*.test.ts'],
+          exclude: PURE,
+          globalSetup: ['tests/postgres-server.ts'],
+        },
+      },
+    ],
   },
 });
