@@ -2,7 +2,7 @@ import type { Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import { ZERO } from '../exact.ts';
-import type { Standard } from '../rules/standard.ts';
+import { isPoultryProduct, type Standard } from '../rules/standard.ts';
 import { fixed } from '../units.ts';
 import { type DeclaredClaim, testedClaims } from './claims.ts';
 import { type AllergenDeclaration, allergenDeclaration, unlistedAllergens } from './ingredients/allergens.ts';
@@ -62,7 +62,7 @@ export function declare(
   const nutrition = facts && nutritionOf(product, standard, facts);
   const origin = originLines(market, product, standard, batch);
   const wanted = product.label.claims ?? [];
-  const isPoultry = standard.citation.includes('9 CFR 381');
+  const isPoultry = isPoultryProduct(standard);
   const claims = testedClaims(market, wanted, {
     nutrition,
     amountIn: (nutrient, grams) => (facts ? inGrams(facts, nutrient, grams) : ZERO),

@@ -63,9 +63,14 @@ export interface Naming {
   readonly impliesCure?: boolean;
 }
 
+/** Whether a product of the United States stands in the rules for poultry, part 381 of title 9, and not in those for meat. */
+export function isPoultryProduct({ citation }: Pick<Standard, 'citation'>): boolean {
+  return citation.includes('9 CFR 381');
+}
+
 /** Where it is written that ground product may show its lean percent beside its fat percent. */
-export function leanPairCitation({ citation }: Pick<Standard, 'citation'>): string {
-  return citation.includes('9 CFR 381') ? '9 CFR 381.462(f)' : '9 CFR 317.362(f)';
+export function leanPairCitation(standard: Pick<Standard, 'citation'>): string {
+  return isPoultryProduct(standard) ? '9 CFR 381.462(f)' : '9 CFR 317.362(f)';
 }
 
 /** The rules of one place. */

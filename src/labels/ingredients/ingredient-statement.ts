@@ -1,7 +1,7 @@
 import { isMeat, type Material, POULTRY } from '../../batch/material.ts';
 import type { Product } from '../../batch/product.ts';
 import { add, compare, type Exact, exact, multiply, ratio, sum } from '../../exact.ts';
-import type { Standard } from '../../rules/standard.ts';
+import { isPoultryProduct, type Standard } from '../../rules/standard.ts';
 import { cite, type Interchange, type LastGroup, type Market } from '../markets/market.ts';
 import { isEdible } from '../names/casing.ts';
 import { type LabelBatch, putIn } from '../put-in.ts';
@@ -101,7 +101,7 @@ export function ingredientStatement(
     }),
     text: runs.map(({ text }) => text).join(''),
     runs,
-    citation: cite(rules, characterized?.standard.citation.includes('9 CFR 381')),
+    citation: cite(rules, characterized && isPoultryProduct(characterized.standard)),
   };
 }
 

@@ -4,6 +4,7 @@ import { compare, type Exact, exact, multiply, ratio, subtract, sum, ZERO } from
 import { checkLimits } from '../../rules/check.ts';
 import { Coefficients } from '../../rules/coefficients.ts';
 import { shownBound } from '../../rules/limit.ts';
+import { isPoultryProduct } from '../../rules/standard.ts';
 import { fixed } from '../../units.ts';
 import { putIn } from '../put-in.ts';
 import { isCollagen, isEdible, isOfOtherSpecies } from './casing.ts';
@@ -150,7 +151,7 @@ function solutionLine({ product, standard, batch }: Named): Duty[] {
   }
   const names = [...byName].sort(([, a], [, b]) => compare(b, a)).map(([name]) => name);
   const percent = solutionPercent(batch);
-  const citation = standard.citation.includes('9 CFR 381') ? '9 CFR 381.117(h)' : '9 CFR 317.2(e)(2)';
+  const citation = isPoultryProduct(standard) ? '9 CFR 381.117(h)' : '9 CFR 317.2(e)(2)';
   return [{ text: `Containing ${percent}% added solution of ${listed(names)}`, citation }];
 }
 

@@ -1,6 +1,6 @@
 import type { Product } from '../../batch/product.ts';
 import { toNumber } from '../../exact.ts';
-import type { ReferenceAmount, Standard } from '../../rules/standard.ts';
+import { isPoultryProduct, type ReferenceAmount, type Standard } from '../../rules/standard.ts';
 import { fixed } from '../../units.ts';
 import type { LabelBatch } from '../put-in.ts';
 import { type Makeup, makeupOf, percentOfRaw, waterLeft } from './brought.ts';
@@ -84,7 +84,7 @@ const NO_REFERENCE_AMOUNT =
 function panelRulesOf(product: Product, standard: Standard): PanelRules {
   const { jurisdiction } = product.standard;
   if (jurisdiction === 'us') {
-    const species = standard.citation.includes('9 CFR 381') ? 'poultry' : 'meat';
+    const species = isPoultryProduct(standard) ? 'poultry' : 'meat';
     return {
       counting: NORTH_AMERICA,
       mustShow: US_MUST_SHOW,

@@ -1,7 +1,7 @@
 import type { Plant } from '../../batch/plant.ts';
 import type { GivenWeight, PackFormat, Product } from '../../batch/product.ts';
 import { compare, exact, multiply } from '../../exact.ts';
-import type { Standard } from '../../rules/standard.ts';
+import { isPoultryProduct, type Standard } from '../../rules/standard.ts';
 import { KILOGRAMS_PER } from '../../units.ts';
 import { claimsToPrint } from '../claims.ts';
 import type { Declaration } from '../declaration.ts';
@@ -111,7 +111,7 @@ export function packLabel(of: PackOf): PackLabel {
     lotId,
     plant: { name: plant.name, address: plant.address, establishment: plant.establishment },
     ...(declaration.inspection && { inspection: placeOf(declaration.inspection.text) }),
-    ...(declaration.safeHandling && { safeHandling: safeHandling(isPoultry(standard)) }),
+    ...(declaration.safeHandling && { safeHandling: safeHandling(isPoultryProduct(standard)) }),
     ...(panel && { nutrition: panelOnPack(panel, product, format, netWeight.printed) }),
     codes: format
       ? packCodes({
@@ -160,11 +160,6 @@ function meatContentOf({ meatContent, ingredients }: Declaration): Pick<PackLabe
 }
 
 const STORAGE = { 'keep refrigerated': 'Keep Refrigerated', 'keep frozen': 'Keep Frozen' } as const;
-
-/** Poultry has its rules in part 381 of title 9. */
-function isPoultry({ citation }: Standard): boolean {
-  return citation.includes('9 CFR 381');
-}
 
 function missing(
   { plant, format, useByDate, bestBeforeDate, packedDate }: PackOf,
