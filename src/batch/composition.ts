@@ -19,7 +19,7 @@ export interface Composition {
   readonly polyunsaturatedFatFraction?: number;
   readonly fiberFraction?: number;
   readonly sugarsFraction?: number;
-  /** Sugars that count as added where the material goes into food (21 CFR 101.9(c)(6)(iii)). */
+  /** Sugars that count as added where the material goes into food (21 CFR 101.9(c)(6)(iii); from memory, verify). */
   readonly addedSugarsFraction?: number;
   readonly cholesterolMgPerKg?: number;
   readonly sodiumMgPerKg?: number;
