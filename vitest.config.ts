@@ -9,6 +9,7 @@ const PURE = [
   'labels',
   'ledger',
   'making',
+  'page',
   'plan',
   'published',
   'rules',

@@ -34,7 +34,14 @@ const TOOLS = [
   },
   { command: 'pdftoppm', debianPackage: 'poppler-utils', tests: 'what is printed, read back' },
   { command: 'zbarimg', debianPackage: 'zbar-tools', tests: 'linear codes, read back' },
+  { command: 'chromium', debianPackage: 'chromium', tests: 'the page in a browser' },
   { command: 'dmtxread', debianPackage: 'dmtx-utils', tests: 'DataMatrix codes, read back' },
+];
+
+/** The service by the compiler, the page by the bundler. */
+const BUILDERS = [
+  ['node_modules/typescript/bin/tsc', '-p', 'tsconfig.build.json'],
+  ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'warn'],
 ];
 
 /** What compiles better-sqlite3 where no built one can be fetched. */
@@ -102,13 +109,13 @@ function remedy(missing) {
   return `Where better-sqlite3 cannot be fetched it is compiled, and for that something is missing: ${names}. ${howToAdd(missing)}`;
 }
 
-/** tsc, but only when a source has changed since the last build. */
+/** The service and the page, but only when a source has changed since the last build. */
 function build() {
   const sources = readdirSync('src', { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath ?? entry.path, entry.name))
     .sort();
-  const configs = ['tsconfig.json', 'tsconfig.build.json', 'package-lock.json'];
+  const configs = ['tsconfig.json', 'tsconfig.build.json', 'vite.config.ts', 'package-lock.json'];
   const wanted = hash([...sources, ...configs].flatMap((file) => [file, readFileSync(file)]));
   inTurn(
     () => read(BUILT) === wanted,
@@ -119,14 +126,10 @@ function build() {
 function compile(wanted) {
   console.error('Building...');
   rmSync('dist', { recursive: true, force: true });
-  const { status } = spawnSync(
-    process.execPath,
-    ['node_modules/typescript/bin/tsc', '-p', 'tsconfig.build.json'],
-    {
-      stdio: ['ignore', 2, 2],
-    },
-  );
-  if (status !== 0) fail('Building failed; the reason stands above.');
+  for (const tool of BUILDERS) {
+    const { status } = spawnSync(process.execPath, tool, { stdio: ['ignore', 2, 2] });
+    if (status !== 0) fail('Building failed; the reason stands above.');
+  }
   writeFileSync(BUILT, wanted);
 }
 

@@ -10,6 +10,7 @@ import { docsPage } from './docs-page.ts';
 import { allEndpoints } from './endpoints.ts';
 import { errorHandler, notFound } from './error-handler.ts';
 import { contractEndpoint, openApiDocument } from './openapi.ts';
+import { pageFiles } from './page-files.ts';
 import { PROBLEMS, Problem } from './problem.ts';
 import { apiRouter } from './router.ts';
 import { rulesPages } from './rules-page.ts';
@@ -65,9 +66,7 @@ export function createApp(parts: AppParts): Express {
     if (!kind) throw new Problem('not-found', `No problem is called "${params.kind}".`);
     response.json({ type: `/problems/${kind[0]}`, ...kind[1] });
   });
-  app.get('/', (_request, response) => {
-    response.redirect('/docs');
-  });
+  app.use(pageFiles());
   app.use(notFound);
   app.use(errorHandler);
   return app;

@@ -3,7 +3,7 @@ import { type Lot, type Supply, supplyOfLot, supplyOfMaterial } from '../batch/l
 import { isMeat, type Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
-import { ownTests, trimKnowledge } from '../batch/trim-learning.ts';
+import { type FatTest, ownTests, trimKnowledge } from '../batch/trim-learning.ts';
 import type { BatchSize, FloorWishes, FormulationRequest } from '../formulate/request.ts';
 import { houseRuleProblems } from '../rules/house-rules.ts';
 import { findStandard, notKnownOn, type RuleSet } from '../rules/standard.ts';
@@ -63,7 +63,7 @@ export function prepareBlend(
     houseRules,
     certainty: request.certainty.map((certain) => ({ ...certain })),
     couldBuy: couldBuy(materials, lots, data.prices),
-    withPrices: true,
+    withPrices: request.worth === 'all',
     ...wishesOf(request.floor ?? data.plant.floor, lots, issues),
     ...(request.nearBest && {
       nearBest: { count: request.nearBest.count, withinFraction: request.nearBest.within },
@@ -157,13 +157,15 @@ function suppliesOf(
   });
   const bounds = lotBounds(request, lots, issues);
   const knowledge = trimKnowledge(data.fatTests, materials, date);
+  const testsOf = byLot(data.fatTests);
   const wanted = lots.filter(
     (lot) => !request.excludeLots.includes(lot.id) && !isCrumb(lot, request, materials),
   );
   const fromLots = wanted.flatMap((lot) => {
     const material = materials.get(lot.materialId);
     if (!material) return [];
-    return [{ ...knownSupply(lot, material, data.fatTests, knowledge, date), ...bounds.get(lot.id) }];
+    const own = testsOf.get(lot.id) ?? [];
+    return [{ ...knownSupply(lot, material, own, knowledge, date), ...bounds.get(lot.id) }];
   });
   // A material that is kept in lots is drawn from them alone, so that its lots stay traceable.
   const inLots = new Set(lots.map(({ materialId }) => materialId));
@@ -175,11 +177,23 @@ function suppliesOf(
   return [...fromLots, ...fromPrices];
 }
 
+/** Years of tests beside hundreds of lots: each lot looks through its own alone. */
+function byLot(fatTests: readonly FatTest[]): Map<string, FatTest[]> {
+  const testsOf = new Map<string, FatTest[]>();
+  for (const test of fatTests) {
+    if (test.lotId === undefined) continue;
+    const known = testsOf.get(test.lotId);
+    if (known) known.push(test);
+    else testsOf.set(test.lotId, [test]);
+  }
+  return testsOf;
+}
+
 /** A lot with what its own tests and those of its like say on that day. */
 function knownSupply(
   lot: Lot,
   material: Material,
-  fatTests: PlantData['fatTests'],
+  fatTests: readonly FatTest[],
   knowledge: ReturnType<typeof trimKnowledge>,
   date: string,
 ): Supply {

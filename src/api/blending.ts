@@ -26,7 +26,7 @@ export interface Desk {
 
 /** A blend, or why there is none. @throws Problem when the request cannot be used. */
 export async function blend(desk: Desk, body: unknown): Promise<BlendAnswer> {
-  const { task, formulation } = await formulated(desk, body);
+  const { task, formulation } = await formulated(desk, parseOrProblem(blendRequestSchema, body));
   return blendAnswer(task, formulation);
 }
 
@@ -54,8 +54,7 @@ export async function sheetAndLabel(
   };
 }
 
-async function formulated(desk: Desk, body: unknown) {
-  const request = parseOrProblem(blendRequestSchema, body);
+async function formulated(desk: Desk, request: BlendRequest) {
   const prepared = prepareBlend(request, desk.data, desk.ruleSets, desk.today());
   if (!prepared.ok) throw unusable(prepared.issues, request);
   const formulation = await desk.work('blend', prepared.task);
@@ -68,7 +67,9 @@ const MOST_WAYS_OUT = 3;
 
 /** A blend with the task that it answers. @throws Problem, 'no-blend' among them. */
 export async function settledBlend(desk: Desk, body: unknown): Promise<{ task: BlendTask; blend: Blend }> {
-  const { task, formulation } = await formulated(desk, body);
+  // Neither paper nor plan says what anything is worth.
+  const request: BlendRequest = { ...parseOrProblem(blendRequestSchema, body), worth: 'none' };
+  const { task, formulation } = await formulated(desk, request);
   if (formulation.outcome === 'blend') return { task, blend: formulation.blend };
   const because = formulation.because.map(({ message }) => message);
   const repairs = (formulation.wayOut?.repairs ?? []).slice(0, MOST_WAYS_OUT).map(({ says }) => says);

@@ -67,8 +67,31 @@ module.exports = {
       'solver/engine-names\\.ts$',
       'solver/model\\.ts$',
       ...LEAVES,
-      ...node('crypto', 'fs', 'http', 'module', 'net', 'os', 'path', 'stream', 'url', 'worker_threads'),
+      ...node(
+        'crypto',
+        'fs',
+        'http',
+        'module',
+        'net',
+        'os',
+        'path',
+        'stream',
+        'url',
+        'worker_threads',
+        'zlib',
+      ),
       ...npm('express', 'express-rate-limit', 'helmet', 'pino', 'pino-http', 'piscina', 'zod', 'zod-openapi'),
+    ),
+    // The page knows the service by the types of its contract; words, units and lists of names it shares.
+    may(
+      'page/',
+      'page/',
+      'api/contract/',
+      'api/[a-z]+/(contract|roles)\\.ts$',
+      'documents/words/',
+      'batch/',
+      ...LEAVES,
+      ...npm('preact', 'zod'),
     ),
     // The worker is the one place that brings the engine to the use-case for the service.
     may('api/job-worker\\.ts$', 'solver/engines/'),
@@ -97,7 +120,7 @@ module.exports = {
     {
       name: 'express-only-in-the-rim',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/api/(app|router|error-handler|docs-page|rules-page)\\.ts$' },
+      from: { path: '^src/', pathNot: '^src/api/(app|router|error-handler|docs-page|rules-page|page-files)\\.ts$' },
       to: { path: '^node_modules/(@types/)?express/' },
     },
     {

@@ -182,6 +182,10 @@ export const blendRequestSchema = record(
       .meta({
         description: 'Other blends of other lots, the cheapest first, within this share of the cost.',
       }),
+    worth: choiceField(['all', 'none']).default('all').meta({
+      description:
+        'Whether to say what limits, fixed lines and lots are worth; "none" leaves worth out of the answer, which is then quicker with many lots.',
+    }),
     units: choiceField(['lb', 'kg'])
       .optional()
       .meta({ description: "Units shown; the plant's own when absent." }),

@@ -1,0 +1,118 @@
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import { type Answered, ask, Refused, Unreached } from './ask.ts';
+import { onWritten } from './written.ts';
+
+export interface Reading<Body> {
+  /** The latest answer; it stays while a newer one is asked for. */
+  readonly body?: Body;
+  readonly version?: number;
+  readonly error?: Refused | Unreached;
+  readonly isWaiting: boolean;
+  readonly again: () => void;
+}
+
+/**
+ * Reads a path and reads it again after every write of this page, and every so often where that is asked for and the
+ * page is looked at. @param path below /v1 with its query; nothing is read while it is undefined.
+ */
+export function useAnswer<Body>(
+  path: string | undefined,
+  { everyMs }: { everyMs?: number } = {},
+): Reading<Body> {
+  const [state, setState] = useState<{
+    path?: string;
+    answered?: Answered<Body>;
+    error?: Refused | Unreached;
+  }>({});
+  const [count, setCount] = useState(0);
+  const again = useCallback(() => setCount((before) => before + 1), []);
+  useEffect(() => {
+    if (path === undefined) return;
+    const leaving = new AbortController();
+    ask<Body>({ path, signal: leaving.signal }).then(
+      (answered) => setState({ path, answered }),
+      (error: unknown) => {
+        if (leaving.signal.aborted) return;
+        if (!(error instanceof Refused || error instanceof Unreached)) throw error;
+        setState((before) => ({ ...(before.path === path ? before : {}), path, error }));
+      },
+    );
+    return () => leaving.abort();
+  }, [path, count]);
+  useEffect(() => onWritten(again), [again]);
+  useEffect(() => {
+    if (everyMs === undefined) return;
+    const timer = setInterval(() => {
+      if (document.visibilityState === 'visible') again();
+    }, everyMs);
+    return () => clearInterval(timer);
+  }, [everyMs, again]);
+  const { answered, error } = state.path === path ? state : {};
+  return {
+    ...(answered && { body: answered.body }),
+    ...(answered?.version !== undefined && { version: answered.version }),
+    ...(error && { error }),
+    isWaiting: path !== undefined && !answered && !error,
+    again,
+  };
+}
+
+export interface Working<Body> {
+  readonly body?: Body;
+  readonly error?: Refused | Unreached;
+  /** Whether the answer shown is not yet that of what is asked now. */
+  readonly isWaiting: boolean;
+  readonly again: () => void;
+}
+
+/**
+ * Has the service work something out of what is typed, and again with every change: one request at a time, and of what
+ * was typed meanwhile only the latest. The last answer stays until the next is there. @param body what is asked;
+ * nothing while it is undefined.
+ */
+export function useWork<Body>(path: string, body: unknown): Working<Body> {
+  const wanted = body === undefined ? undefined : JSON.stringify([path, body]);
+  const [shown, setShown] = useState<{ of?: string; body?: Body; error?: Refused | Unreached }>({});
+  const latest = useRef<string | undefined>(undefined);
+  const isBusy = useRef(false);
+  const isGone = useRef(false);
+  latest.current = wanted;
+  const work = useCallback(async () => {
+    if (isBusy.current) return;
+    isBusy.current = true;
+    let done: string | undefined;
+    while (latest.current !== undefined && latest.current !== done && !isGone.current) {
+      const asked: string = latest.current;
+      const [askedPath, askedBody] = JSON.parse(asked);
+      const next = await ask<Body>({ method: 'POST', path: askedPath, body: askedBody }).then(
+        (answered) => ({ of: asked, body: answered.body }),
+        (error: unknown) => {
+          if (!(error instanceof Refused || error instanceof Unreached)) throw error;
+          return { of: asked, error };
+        },
+      );
+      done = asked;
+      if (!isGone.current)
+        setShown((before) =>
+          'error' in next ? { ...(before.body !== undefined && { body: before.body }), ...next } : next,
+        );
+    }
+    isBusy.current = false;
+  }, []);
+  useEffect(() => {
+    isGone.current = false;
+    return () => {
+      isGone.current = true;
+    };
+  }, []);
+  useEffect(() => {
+    if (wanted !== undefined) void work();
+  }, [wanted, work]);
+  useEffect(() => onWritten(() => void (latest.current !== undefined && work())), [work]);
+  return {
+    ...(shown.body !== undefined && { body: shown.body }),
+    ...(shown.error && shown.of === wanted && { error: shown.error }),
+    isWaiting: wanted !== undefined && shown.of !== wanted,
+    again: () => void work(),
+  };
+}
