@@ -23,6 +23,8 @@ export interface AppParts {
   readonly maxBodyKb: number;
   readonly maxFileMb: number;
   readonly requestsPerMinute: number;
+  /** Where the built page lies, when not where the build puts it. */
+  readonly pageFolder?: string;
 }
 
 /** The HTTP service without a port: routes, guards and logs around the use-cases. */
@@ -66,7 +68,7 @@ export function createApp(parts: AppParts): Express {
     if (!kind) throw new Problem('not-found', `No problem is called "${params.kind}".`);
     response.json({ type: `/problems/${kind[0]}`, ...kind[1] });
   });
-  app.use(pageFiles());
+  app.use(pageFiles(parts.pageFolder));
   app.use(notFound);
   app.use(errorHandler);
   return app;

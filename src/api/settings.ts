@@ -40,6 +40,8 @@ export interface Settings {
   readonly requestsPerMinute: number;
   /** Whether sessions go by TLS alone: for a service behind a proxy that brings TLS. */
   readonly secureCookie?: true;
+  /** Where the built page lies; no variable of the environment changes it. */
+  readonly pageFolder?: string;
   /** Longest time for a request to arrive whole; no variable of the environment changes it. */
   readonly requestSeconds?: number;
   /** N of scrypt; no variable of the environment lowers it. */

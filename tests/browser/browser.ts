@@ -8,12 +8,17 @@ import type { Service } from '../../src/api/service.ts';
 import type { Settings } from '../../src/api/settings.ts';
 import { startDemo } from '../api/running.ts';
 
-/** The page in real Chromium, on a service that really listens. The page is the built one: run npm run build first. */
+/**
+ * The page in real Chromium, on a service that really listens. The page is the built one (npm run build), or one that was
+ * built into the folder that PAGE_FOLDER names.
+ */
 
 const CHROMIUM = (process.env.PATH ?? '')
   .split(delimiter)
   .flatMap((folder) => ['chromium', 'chromium-browser', 'google-chrome'].map((name) => join(folder, name)))
   .find((file) => existsSync(file));
+
+const { PAGE_FOLDER } = process.env;
 
 const FLAGS = [
   '--no-sandbox',
@@ -69,7 +74,7 @@ export function inBrowser(
   describe.skipIf(CHROMIUM === undefined)(name, () => {
     let shop: Shop | undefined;
     beforeAll(async () => {
-      const service = await startDemo(settings);
+      const service = await startDemo({ ...(PAGE_FOLDER && { pageFolder: PAGE_FOLDER }), ...settings });
       const browser = await chromium.launch({ executablePath: CHROMIUM ?? '', args: FLAGS });
       shop = { service, browser, open: (opening) => open(browser, service, opening) };
     });
