@@ -4,12 +4,14 @@ import { isMeat, type Material } from '../batch/material.ts';
 import type { Plant } from '../batch/plant.ts';
 import type { Product } from '../batch/product.ts';
 import { type FatTest, ownTests, trimKnowledge } from '../batch/trim-learning.ts';
+import { rulesOn } from '../formulate/prepare.ts';
 import type { BatchSize, FloorWishes, FormulationRequest } from '../formulate/request.ts';
 import { houseRuleProblems } from '../rules/house-rules.ts';
+import { fromShownUnit } from '../rules/limit.ts';
 import { findStandard, notKnownOn, type RuleSet } from '../rules/standard.ts';
 import type { PlantData } from '../tables/plant-folder.ts';
 import { materialIssues } from '../tables/products.ts';
-import { kilograms } from '../units.ts';
+import { kilograms, perKilogram } from '../units.ts';
 import type { BlendRequest } from './contract/blend-request.ts';
 import { lotBounds, ownLots, type RequestIssue, withOwnMaterials, withOwnPrices } from './own-inputs.ts';
 
@@ -48,14 +50,17 @@ export function prepareBlend(
       })),
     );
   }
-  const lots = request.lots === 'inventory' ? data.lots : ownLots(request.lots, materials, date, issues);
+  const given = request.lots === 'inventory' ? data.lots : ownLots(request.lots, materials, date, issues);
+  const lots = atTrialPrices(given, request, issues);
   const supplies = suppliesOf(lots, request, data, materials, date, issues);
   if (!product || !rules || issues.length > 0) return { ok: false, issues };
   const casing = materials.get(product.form.casingMaterialId ?? '');
   const plant: Plant = request.units ? { ...data.plant, units: request.units } : data.plant;
+  const insteadOf = trialBounds(request, { product, ...rules, date, houseRules }, issues);
   const task: BlendTask = {
     product,
     ...rules,
+    ...(insteadOf.length > 0 && { insteadOf }),
     supplies,
     size: sizeOf(request.batchSize),
     date,
@@ -71,6 +76,41 @@ export function prepareBlend(
     ...(casing && { casing }),
   };
   return issues.length > 0 ? { ok: false, issues } : { ok: true, task };
+}
+
+/** Lots at the prices that are tried, where there are any. */
+function atTrialPrices(
+  lots: readonly Lot[],
+  { trial }: BlendRequest,
+  issues: RequestIssue[],
+): readonly Lot[] {
+  if (!trial || trial.prices.length === 0) return lots;
+  const costs = new Map(trial.prices.map(({ lotId, cost }) => [lotId, perKilogram(cost.amount, cost.per)]));
+  trial.prices.forEach(({ lotId }, index) => {
+    if (lots.some(({ id }) => id === lotId)) return;
+    const message = `"${lotId}" is no lot on hand; take it out of the list`;
+    issues.push({ path: ['trial', 'prices', index, 'lotId'], message });
+  });
+  return lots.map((lot) => ({ ...lot, costPerKg: costs.get(lot.id) ?? lot.costPerKg }));
+}
+
+/** Bounds that are tried, as fractions. Only the house's own give way. */
+function trialBounds(
+  { trial }: BlendRequest,
+  rules: Parameters<typeof rulesOn>[0],
+  issues: RequestIssue[],
+): NonNullable<FormulationRequest['insteadOf']> {
+  if (!trial || trial.bounds.length === 0) return [];
+  const own = new Map(
+    rulesOn(rules).limits.flatMap((limit) => (limit.authority === 'house' ? [[limit.id, limit]] : [])),
+  );
+  return trial.bounds.flatMap(({ limitId, bound }, index) => {
+    const limit = own.get(limitId);
+    if (limit) return [{ limitId, bound: fromShownUnit(bound, limit.unit) }];
+    const message = `"${limitId}" is no limit of the house for this product; those that can be tried are ${[...own.keys()].join(', ')}`;
+    issues.push({ path: ['trial', 'bounds', index, 'limitId'], message });
+    return [];
+  });
 }
 
 /** A rest of meat that nobody fetches out of a cooler. Own judgement; name the lot under use to have it in. */

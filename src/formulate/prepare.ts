@@ -3,7 +3,7 @@ import type { Supply } from '../batch/lot.ts';
 import { Coefficients } from '../rules/coefficients.ts';
 import { missingFigures } from '../rules/eligibility.ts';
 import { type Applied, applyHouseRules } from '../rules/house-rules.ts';
-import { inForceOn, type Limit, sourceOf } from '../rules/limit.ts';
+import { inForceOn, type Limit, shownBound, sourceOf } from '../rules/limit.ts';
 import { MASS_BALANCE } from '../rules/mass-balance.ts';
 import type { ChanceRow } from '../solver/chance.ts';
 import { type BatchModel, batchModel, MOST_BATCH_KG, type SizeRow, sizeOf } from './batch-model.ts';
@@ -61,7 +61,9 @@ export function prepare(request: FormulationRequest): Prepared {
 /** A limit of the house with the bound that is tried in place of its own; the law stays as it is. */
 function instead(limit: Limit, { insteadOf = [] }: FormulationRequest): Limit {
   const other = limit.authority === 'house' && insteadOf.find(({ limitId }) => limitId === limit.id);
-  return other ? { ...limit, bound: other.bound } : limit;
+  if (!other) return limit;
+  const { bound } = other;
+  return { ...limit, bound, says: `${limit.says} Tried here: ${shownBound({ ...limit, bound })}.` };
 }
 
 /** What one list of supplies makes of the request. */

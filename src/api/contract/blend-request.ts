@@ -154,6 +154,39 @@ export const blendRequestSchema = record(
       .superRefine(refuseRepeats('materialId', 'keep one price for each material'))
       .default([])
       .meta({ description: 'Prices of materials that have no lot, beside those the plant knows.' }),
+    trial: record(
+      {
+        bounds: listSchema(
+          record(
+            {
+              limitId: textSchema(120),
+              bound: z.number(remedy('must be a number')).min(0, remedy('must not be negative')),
+            },
+            'must name a limitId and its bound',
+          ),
+          100,
+          'bounds such as {"limitId": "house-fat-max", "bound": 22}',
+        )
+          .superRefine(refuseRepeats('limitId', 'keep one bound for each limit'))
+          .default([])
+          .meta({
+            description: 'Other bounds for limits of the house, in the unit of the limit: 22 with percent.',
+          }),
+        prices: listSchema(
+          record({ lotId: idSchema, cost: priceSchema }, 'must be a price with lotId and cost'),
+          MOST,
+          'prices such as {"lotId": "…", "cost": {"amount": 3.1, "per": "lb"}}',
+        )
+          .superRefine(refuseRepeats('lotId', 'keep one price for each lot'))
+          .default([])
+          .meta({ description: 'What lots would cost in place of what they did.' }),
+      },
+      'must be an object with bounds and prices',
+    )
+      .optional()
+      .meta({
+        description: 'What if: figures to try in this one blend. A batch is planned without them.',
+      }),
     houseRules: houseRulesSchema.optional().meta({
       description:
         "Limits of your own, tighter ones than the law's, and limits switched off with a reason; the plant's own when absent.",
