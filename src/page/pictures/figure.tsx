@@ -25,7 +25,7 @@ export function Figure<Row>({
   const t = useWords(COMMON);
   return (
     <figure class="figure">
-      <h3>{title}</h3>
+      <h2>{title}</h2>
       {caption && <p class="hint">{caption}</p>}
       {children}
       <details class="as-table">

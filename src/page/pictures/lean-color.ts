@@ -6,7 +6,7 @@ export function leanColor(fatFraction: number): { readonly fill: string; readonl
   const lean = Math.min(1, Math.max(0, 1 - fatFraction));
   const mix = (fat: number, red: number) => Math.round(fat + (red - fat) * lean ** 1.6);
   const [r, g, b] = [mix(244, 120), mix(226, 16), mix(196, 30)];
-  return { fill: `rgb(${r} ${g} ${b})`, ink: luminance(r, g, b) > 0.18 ? '#1b1210' : '#ffffff' };
+  return { fill: `rgb(${r} ${g} ${b})`, ink: luminance(r, g, b) > 0.179 ? '#000000' : '#ffffff' };
 }
 
 /** Relative luminance, WCAG 2.2. */

@@ -34,7 +34,7 @@ export const SHELL = words(
   {
     sections: {
       blend: 'Mezcla',
-      batches: 'Lotes de producción',
+      batches: 'Tandas',
       stock: 'Existencias',
       products: 'Productos',
       records: 'Registros',
