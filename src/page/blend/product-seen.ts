@@ -53,8 +53,8 @@ export function fatLimitIds(product: ProductSeen | undefined): string[] {
 }
 
 /**
- * Bounds to try when one end of a target is moved: the other end gives way where it would cross, and so does the lean
- * of the label where the fat goes beyond it. An end that is moved back to its own bound is tried no more.
+ * Bounds to try when one end of a target is moved. Where the ends would meet, the other end keeps the distance that it has
+ * in the product; the lean of the label gives way where the fat goes beyond it. An end that is moved back to its own bound is tried no more.
  */
 export function withBound(
   product: ProductSeen,
@@ -66,8 +66,8 @@ export function withBound(
   for (const other of targetEnds(product)) {
     if (other.measure !== moved.measure || other.limitId === moved.limitId) continue;
     const at = next[other.limitId] ?? other.own;
-    const crosses = moved.end === 'max' ? at > to : at < to;
-    if (crosses) next[other.limitId] = to;
+    const meets = moved.end === 'max' ? at >= to : at <= to;
+    if (meets) next[other.limitId] = Math.max(0, Number((to + other.own - moved.own).toFixed(4)));
   }
   const { leanPercent } = product.label ?? {};
   if (moved.measure === 'fat' && leanPercent !== undefined) {

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
-import { type Answered, ask, Refused, Unreached } from './ask.ts';
+import { type Answered, ask, onReach, Refused, Unreached } from './ask.ts';
 import { onWritten } from './written.ts';
 
 export interface Reading<Body> {
@@ -40,6 +40,7 @@ export function useAnswer<Body>(
     return () => leaving.abort();
   }, [path, count]);
   useEffect(() => onWritten(again), [again]);
+  useAgainWhenReached(state.error, again);
   useEffect(() => {
     if (everyMs === undefined) return;
     const timer = setInterval(() => {
@@ -109,10 +110,25 @@ export function useWork<Body>(path: string, body: unknown): Working<Body> {
     if (wanted !== undefined) void work();
   }, [wanted, work]);
   useEffect(() => onWritten(() => void (latest.current !== undefined && work())), [work]);
+  useAgainWhenReached(shown.of === wanted ? shown.error : undefined, work);
   return {
     ...(shown.body !== undefined && { body: shown.body }),
     ...(shown.error && shown.of === wanted && { error: shown.error }),
     isWaiting: wanted !== undefined && shown.of !== wanted,
-    again: () => void work(),
+    again: () => {
+      // Until it is worked out anew, what is shown is not the answer any more.
+      setShown(({ of: _, ...before }) => before);
+      void work();
+    },
   };
+}
+
+/** What could not be reached is asked for again as soon as anything else reaches the service. */
+function useAgainWhenReached(error: Refused | Unreached | undefined, again: () => void): void {
+  useEffect(() => {
+    if (!(error instanceof Unreached)) return;
+    return onReach((isReached) => {
+      if (isReached) again();
+    });
+  }, [error, again]);
 }
