@@ -6,6 +6,7 @@ import { chooseLots } from '../src/formulate/choose-lots.ts';
 import { formulate } from '../src/formulate/formulate.ts';
 import { houseLimits } from '../src/formulate/house-limits.ts';
 import { prepare, problemOf } from '../src/formulate/prepare.ts';
+import { workOut } from '../src/formulate/work-out.ts';
 import { checkLimits } from '../src/rules/check.ts';
 import { Coefficients } from '../src/rules/coefficients.ts';
 import { FORMS } from '../src/rules/forms.ts';
@@ -15,23 +16,26 @@ import type { Engine } from '../src/solver/model.ts';
 import { solve } from '../src/solver/solve.ts';
 import { books } from './books.ts';
 import { exchange } from './exchange.ts';
+import { pageInBrowser } from './page.ts';
 import { requestOf } from './plants.ts';
 import { print, quantile, timeTogether } from './timing.ts';
 
 /**
- * What a blend costs on top of its engine, how many planes a margin takes, whole boxes to the proven optimum, and
- * memory over ten thousand solves; then a plant's books as years are added (YEARS, 1 by default), and its spreadsheets in and out. One JSON object per line. Run as: node --expose-gc --import tsx bench/bench.ts
+ * What a blend costs on top of its engine, what it takes to say why there is none, how many planes a margin takes, whole boxes to the proven optimum, and
+ * memory over ten thousand solves; then a plant's books as years are added (YEARS, 1 by default), and its spreadsheets in and out; at last the page in a browser. One JSON object per line. Run as: node --expose-gc --import tsx bench/bench.ts
  */
 
 const { engines } = await loadEngines();
 const highs = engines.find(({ name }) => name === 'highs') as Engine;
 
-for (const lots of [8, 20, 60]) blendOverEngine(lots);
+for (const lots of [8, 20, 60, 200, 600]) blendOverEngine(lots);
+for (const lots of [60, 200, 600]) waysOut(lots);
 for (const lots of [8, 20, 60]) planesOfMargins(lots);
 for (const lots of [10, 20, 30, 40]) wholeBoxes(lots);
 memory();
 await books(Number(process.env.YEARS ?? 1));
 await exchange(Number(process.env.YEARS ?? 1));
+await pageInBrowser();
 
 /** Times of one call, and the ratio of the whole blend call to the raw call of HiGHS on its model. */
 function blendOverEngine(lots: number): void {
@@ -50,7 +54,11 @@ function blendOverEngine(lots: number): void {
   );
 
   const timings = timeTogether({
-    ...Object.fromEntries(engines.map(({ name, solve: ask }) => [`engine ${name}`, () => ask(model)])),
+    ...Object.fromEntries(
+      engines
+        .filter(({ suits }) => suits(model))
+        .map(({ name, solve: ask }) => [`engine ${name}`, () => ask(model)]),
+    ),
     solve: () => solve(model, engines),
     'build model': () => buildModel(new Coefficients(supplies, product.process)),
     'exact check': () => checkLimits(limits, coefficients, masses),
@@ -70,6 +78,22 @@ function blendOverEngine(lots: number): void {
       n: timing.n,
     });
   }
+}
+
+/** A fat target beyond what protein and water leave: what fights, and every way out tried in full. */
+function waysOut(lots: number): void {
+  const request = requestOf(lots, engines);
+  const targets = [
+    { measure: 'fat', min: 0.4, max: 0.42 },
+    { measure: 'protein', min: 0.16 },
+  ] as const;
+  const tookMs = Array.from({ length: 5 }, () => {
+    const start = performance.now();
+    const { outcome } = workOut({ ...request, product: { ...request.product, targets } });
+    if (outcome !== 'no blend') throw new Error(`the bench of ${lots} lots has a blend it should not have`);
+    return performance.now() - start;
+  });
+  print('no blend with its ways out, median', quantile(tookMs, 0.5), 'ms', { lots, n: tookMs.length });
 }
 
 /** Solves it takes until every margin is met, over confidences and sizes. */

@@ -68,6 +68,7 @@ if (command === 'start') {
   build();
   run(process.execPath, ['--import', 'tsx', 'tests/faults/crash/crash.ts', ...rest]);
 } else if (command === 'bench') {
+  build();
   run(process.execPath, ['--expose-gc', '--import', 'tsx', 'bench/bench.ts', ...rest]);
 } else {
   fail(`"${command}" is unknown; use start, test, bench, crash, build or cli.`);
