@@ -8,12 +8,15 @@ import { blendRequestSchema } from './contract/blend-request.ts';
 import { correctionAnswerSchema, correctionRequestSchema } from './contract/correction.ts';
 import { curveAnswerSchema, curveRequestSchema } from './contract/curve.ts';
 import { labelAnswerSchema } from './contract/label.ts';
+import { lineLimitsAnswerSchema, lineLimitsRequestSchema } from './contract/line-limits.ts';
 import { paperQuery, sheetQuery } from './contract/printing.ts';
 import { usePlanAnswerSchema, usePlanRequestSchema } from './contract/use-plan.ts';
 import { correction } from './correcting.ts';
 import { curve } from './curves.ts';
 import type { Endpoint, Form } from './endpoint.ts';
+import { lineLimitsOf } from './line-limits.ts';
 import { labelForms, sheetForms } from './paper.ts';
+import { EXAMPLE_PRODUCT } from './stock/products.ts';
 import { usePlan } from './use-planning.ts';
 
 /** Requests about the demo plant, ready to be tried. */
@@ -56,6 +59,16 @@ export function blendEndpoints(books: Books): Endpoint[] {
       'Work out a blend and what its label must say',
       { ...ofBlend, gives: labelAnswerSchema, query: paperQuery, forms: labelForms(books) },
       label,
+    ),
+    workedOut(
+      '/line-limits',
+      'What the limits leave of each seasoning line of a product, before any meat is chosen',
+      {
+        takes: lineLimitsRequestSchema,
+        example: { product: EXAMPLE_PRODUCT },
+        gives: lineLimitsAnswerSchema,
+      },
+      lineLimitsOf,
     ),
     workedOut(
       '/curves',

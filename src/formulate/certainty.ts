@@ -1,7 +1,7 @@
 import type { CertainLimit } from '../batch/house-rules.ts';
 import type { Product } from '../batch/product.ts';
-import { type Exact, isZero, toNumber } from '../exact.ts';
-import type { Coefficients } from '../rules/coefficients.ts';
+import { type Exact, isZero, toNumber, ZERO } from '../exact.ts';
+import { Coefficients } from '../rules/coefficients.ts';
 import type { Limit } from '../rules/limit.ts';
 import { spreadRows, type Uncertain, uncertain } from '../rules/spread.ts';
 import {
@@ -142,8 +142,11 @@ export function certaintyOf(
   coefficients: Coefficients,
   masses: readonly Exact[],
 ): Certainty[] {
-  const values = masses.map(toNumber);
-  const fat = uncertain(coefficients);
+  // What is not in the batch spreads nothing: of hundreds of lots a few are left.
+  const columns = masses.flatMap((mass, column) => (isZero(mass) ? [] : [column]));
+  const values = columns.map((column) => toNumber(masses[column] ?? ZERO));
+  const used = columns.flatMap((column) => coefficients.supplies[column] ?? []);
+  const fat = uncertain(new Coefficients(used, coefficients.process));
   return limits.flatMap((limit): Certainty[] => {
     const asked = certain.find(({ limitId }) => limitId === limit.id)?.confidence;
     const basisKg = toNumber(coefficients.total(limit.basis, masses));

@@ -81,25 +81,43 @@ export function fillUp(
 ): WeighedLine[] {
   const filled = [...lines];
   const raised = new Set<number>();
+  const open = lines.flatMap((line, index) =>
+    roundingOf(line.supply.material) === 'free' && countsIn(line, size)
+      ? [{ index, stepKg: countedStepKg(line, size), lostKg: lostKg(line) }]
+      : [],
+  );
+  const isOpen = ({ index }: (typeof open)[number]) => {
+    const { divisions, mostDivisions } = filled[index] as WeighedLine;
+    return divisions < mostDivisions && !(eachAtMostOnce && raised.has(index));
+  };
   let missing = missingKg(lines, size);
   for (;;) {
-    const open = filled
-      .map((line, index) => ({ line, index, stepKg: countedStepKg(line, size) }))
-      .filter(
-        ({ line, index }) =>
-          roundingOf(line.supply.material) === 'free' &&
-          countsIn(line, size) &&
-          line.divisions < line.mostDivisions &&
-          !(eachAtMostOnce && raised.has(index)),
-      )
-      .sort((a, b) => b.stepKg - a.stepKg || lostKg(b.line) - lostKg(a.line));
-    const finest = size.isLeast && missing > NOTHING_KG ? open.at(-1) : undefined;
-    const next = open.find(({ stepKg }) => missing >= stepKg / 2) ?? finest;
+    let next: (typeof open)[number] | undefined;
+    let finest: (typeof open)[number] | undefined;
+    for (const each of open) {
+      if (!isOpen(each)) continue;
+      if (missing >= each.stepKg / 2 && (!next || comesBefore(each, next))) next = each;
+      if (!finest || !comesBefore(each, finest)) finest = each;
+    }
+    next ??= size.isLeast && missing > NOTHING_KG ? finest : undefined;
     if (!next) return filled;
-    filled[next.index] = { ...next.line, divisions: next.line.divisions + 1 };
+    const line = filled[next.index] as WeighedLine;
+    const more = { ...line, divisions: line.divisions + 1 };
+    filled[next.index] = more;
+    next.lostKg = lostKg(more);
     raised.add(next.index);
     missing -= next.stepKg;
   }
+}
+
+interface Step {
+  readonly stepKg: number;
+  readonly lostKg: number;
+}
+
+/** Coarse scales first, then what rounding took most from. */
+function comesBefore(a: Step, b: Step): boolean {
+  return a.stepKg > b.stepKg || (a.stepKg === b.stepKg && a.lostKg > b.lostKg);
 }
 
 /** Whether a load weighs what it should, as nearly as its scales allow. */

@@ -27,45 +27,54 @@ export function mend(
 ): WeighedLine[] {
   const steps = lines.map(({ divisionKg }) => toNumber(divisionKg));
   const start = lines.map(({ divisions }) => divisions);
-  const rows = limitRows(lines, coefficients, limits, planes);
-  const counted = lines.map((line) => toNumber(size.perKg(line)));
+  // What one division more of each line adds to a row, in kilograms.
+  const rows = limitRows(lines, coefficients, limits, planes).map((row) =>
+    row.map((perKg, index) => perKg * at(steps, index)),
+  );
+  const counted = lines.map((line, index) => toNumber(size.perKg(line)) * at(steps, index));
+  const ranges = lines.map(mayRange);
   const startMissing = missingKg(lines, size);
   const tolerance = sizeTolerance(lines, size);
 
   /** Kilograms by which limits and size are missed, zero when the load is right. */
-  const badness = (counts: readonly number[]): number => {
-    let bad = 0;
-    for (const row of rows) {
-      const activity = row.reduce(
-        (total, a, index) => total + a * at(counts, index) * at(steps, index),
-        SPARE_KG,
-      );
-      if (activity > 0) bad += activity;
-    }
-    const moved = counted.reduce<number>(
-      (total, perKg, index) => total + perKg * (at(counts, index) - at(start, index)) * at(steps, index),
-      0,
-    );
-    const missing = startMissing - moved;
+  const badness = (activities: readonly number[], missing: number): number => {
+    const bad = activities.reduce((total, activity) => total + Math.max(0, activity), 0);
     const short = size.isLeast ? Math.max(0, missing - SPARE_KG) : 0;
     return bad + short + Math.max(0, Math.abs(missing) - tolerance);
   };
 
-  let counts: readonly number[] = start;
-  let bad = badness(counts);
-  for (let move = 0; bad > 0 && move < MOST_MOVES; move++) {
-    let best: readonly number[] | undefined;
-    for (const candidate of neighbours(counts, (index, count) => mayBe(lines, start, index, count))) {
-      const candidateBad = badness(candidate);
-      if (candidateBad < bad) {
-        bad = candidateBad;
-        best = candidate;
-      }
-    }
+  const counts = [...start];
+  for (let move = 0; move < MOST_MOVES; move++) {
+    const all = rows.map((row) => row.reduce((total, a, index) => total + a * at(counts, index), SPARE_KG));
+    const moved = counted.reduce((total, a, index) => total + a * (at(counts, index) - at(start, index)), 0);
+    const missing = startMissing - moved;
+    const bad = badness(all, missing);
+    if (bad === 0) break;
+    // Of hundreds of lines only what a move can bring over its limit is looked at.
+    const near = rows.flatMap((row, index) => (at(all, index) + furthest(row) > 0 ? [index] : []));
+    const activities = near.map((row) => at(all, row));
+    const adds = lines.map((_, line) => near.map((row) => at(rows[row] as number[], line)));
+    const best = bestMove(counts, ranges, bad, (up, down, step) => {
+      const risen = activities.map(
+        (activity, row) => activity + step * (at(adds[up] ?? NONE, row) - at(adds[down] ?? NONE, row)),
+      );
+      return badness(risen, missing - step * (at(counted, up) - at(counted, down)));
+    });
     if (!best) break;
-    counts = best;
+    const { up, down, step } = best;
+    if (up >= 0) counts[up] = at(counts, up) + step;
+    if (down >= 0) counts[down] = at(counts, down) - step;
   }
   return lines.map((line, index) => ({ ...line, divisions: at(counts, index) }));
+}
+
+const NONE: readonly number[] = [];
+
+/** The most that any move can add to a row. */
+function furthest(row: readonly number[]): number {
+  const most = row.reduce((max, each) => Math.max(max, each), 0);
+  const least = row.reduce((min, each) => Math.min(min, each), 0);
+  return Math.max(...STEPS) * (most - least);
 }
 
 /** Each limit as coefficients over the lines that must not add up to more than zero, the largest of them 1. */
@@ -80,43 +89,55 @@ function limitRows(
   return rows.map(({ terms, upper }) => {
     const perKg = new Map(terms.map(({ column, coefficient }) => [column, coefficient]));
     const sign = upper === 0 ? 1 : -1;
-    const largest = Math.max(...terms.map(({ coefficient }) => Math.abs(coefficient)));
+    const largest = terms.reduce((max, { coefficient }) => Math.max(max, Math.abs(coefficient)), 0);
     return lines.map(({ column }) => (sign * (perKg.get(column) ?? 0)) / largest);
   });
 }
 
-function mayBe(
-  lines: readonly WeighedLine[],
-  start: readonly number[],
-  index: number,
-  count: number,
-): boolean {
-  const line = lines[index];
-  if (!line || count < line.leastDivisions || count > line.mostDivisions) return false;
-  const rounding = roundingOf(line.supply.material);
-  const moved = count - at(start, index);
-  return rounding === 'free' || moved === 0 || moved === -1 || (moved === 1 && rounding === 'nearest');
+/** The fewest and the most divisions that mending may give a line. */
+function mayRange({ supply, divisions, leastDivisions, mostDivisions }: WeighedLine): [number, number] {
+  const rounding = roundingOf(supply.material);
+  if (rounding === 'free') return [leastDivisions, mostDivisions];
+  const most = rounding === 'nearest' ? divisions + 1 : divisions;
+  return [Math.max(leastDivisions, divisions - 1), Math.min(mostDivisions, most)];
 }
 
-/** Every count of divisions that one line up, one line down, or both at once lead to. */
-function* neighbours(
+interface Move {
+  /** Lines that so many divisions are added to and taken from; -1 for none. */
+  readonly up: number;
+  readonly down: number;
+  readonly step: number;
+}
+
+/** The move that leaves least, of one line up, one line down, or both at once; undefined when none leaves less. */
+function bestMove(
   counts: readonly number[],
-  mayHave: (index: number, count: number) => boolean,
-): Generator<readonly number[]> {
-  const none = -1;
+  ranges: readonly (readonly [number, number])[],
+  bad: number,
+  badnessAfter: (up: number, down: number, step: number) => number,
+): Move | undefined {
+  let best: Move | undefined;
+  let least = bad;
+  const mayHave = (index: number, count: number) => {
+    const [low, high] = ranges[index] as readonly [number, number];
+    return count >= low && count <= high;
+  };
+  const places = [-1, ...counts.keys()];
   for (const step of STEPS) {
-    for (let up = none; up < counts.length; up++) {
-      if (up !== none && !mayHave(up, at(counts, up) + step)) continue;
-      for (let down = none; down < counts.length; down++) {
+    const downs = places.filter((index) => index < 0 || mayHave(index, at(counts, index) - step));
+    for (const up of places) {
+      if (up >= 0 && !mayHave(up, at(counts, up) + step)) continue;
+      for (const down of downs) {
         if (up === down) continue;
-        if (down !== none && !mayHave(down, at(counts, down) - step)) continue;
-        const next = [...counts];
-        if (up !== none) next[up] = at(counts, up) + step;
-        if (down !== none) next[down] = at(counts, down) - step;
-        yield next;
+        const left = badnessAfter(up, down, step);
+        if (left >= least) continue;
+        least = left;
+        best = { up, down, step };
+        if (left === 0) return best;
       }
     }
   }
+  return best;
 }
 
 function at(values: readonly number[], index: number): number {

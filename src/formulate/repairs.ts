@@ -4,8 +4,8 @@ import { toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { forbiddenBy, missingFigures } from '../rules/eligibility.ts';
 import { inShownUnit, type Limit, shownBound } from '../rules/limit.ts';
+import { keepOpen } from '../solver/keep-open.ts';
 import { relax } from '../solver/relax.ts';
-import { solve } from '../solver/solve.ts';
 import { fixed, inUnit, KILOGRAMS_PER, massText, percentOfFraction, pricePerUnit } from '../units.ts';
 import { type BatchModel, MOST_BATCH_KG } from './batch-model.ts';
 import type { Blend, Repair, RepairChange } from './blend.ts';
@@ -315,12 +315,7 @@ function smallerRepairs({ request, ready, model, problem }: Stuck): Repair[] {
 function buyRepairs(stuck: Stuck): Repair[] {
   const { request } = stuck;
   const { units } = request.plant;
-  const needs = boughtSupplies(stuck)
-    .flatMap(({ supply, costPerKg }) => {
-      const leastKg = leastToBuy(stuck, supply);
-      return leastKg === undefined ? [] : [{ supply, leastKg, costPerKg }];
-    })
-    .sort((a, b) => a.leastKg - b.leastKg);
+  const needs = leastToBuy(stuck, boughtSupplies(stuck)).sort((a, b) => a.leastKg - b.leastKg);
   const found: Repair[] = [];
   for (const { supply, leastKg, costPerKg } of needs) {
     if (found.length === MOST_OF_A_KIND) break;
@@ -347,8 +342,13 @@ function buyRepairs(stuck: Stuck): Repair[] {
   return found;
 }
 
+interface Bought {
+  readonly supply: Supply;
+  readonly costPerKg: number | undefined;
+}
+
 /** What could be bought and has a place in the product, under an id of its own beside the lots on hand. */
-function boughtSupplies({ request, ready }: Stuck): { supply: Supply; costPerKg: number | undefined }[] {
+function boughtSupplies({ request, ready }: Stuck): Bought[] {
   const { product, couldBuy = [] } = request;
   return couldBuy.flatMap(({ material, costPerKg }) => {
     if (!isMeat(material)) return [];
@@ -361,15 +361,27 @@ function boughtSupplies({ request, ready }: Stuck): { supply: Supply; costPerKg:
   });
 }
 
-/** The least kilograms of one more supply with which a blend exists. */
-function leastToBuy({ request, ready }: Stuck, supply: Supply): number | undefined {
-  const { model } = problemOf(request, { ...ready, usable: [...ready.usable, supply], certain: [] });
-  const last = model.columns.length - 1;
-  const columns = model.columns.map((column, index) => ({ ...column, cost: index === last ? 1 : 0 }));
-  const outcome = solve({ columns, rows: model.rows }, request.engines);
-  if (outcome.status !== 'optimal') return undefined;
-  const massKg = outcome.values[last] ?? 0;
-  return massKg > 0 && massKg < MOST_BATCH_KG ? massKg : undefined;
+/** The least kilograms of each with which a blend exists, if that much of it alone is enough. */
+function leastToBuy(
+  { request, ready }: Stuck,
+  could: readonly Bought[],
+): (Bought & { readonly leastKg: number })[] {
+  const usable = [...ready.usable, ...could.map(({ supply }) => supply)];
+  const { model } = problemOf(request, { ...ready, usable, certain: [] });
+  const first = ready.usable.length;
+  const columns = model.columns.map((column, index) =>
+    index < first ? { ...column, cost: 0 } : { cost: 1, lower: 0, upper: 0 },
+  );
+  return keepOpen({ columns, rows: model.rows }, request.engines, (kept) =>
+    could.flatMap((bought, index) => {
+      kept.setColumn(first + index, 0, MOST_BATCH_KG);
+      const outcome = kept.solve();
+      kept.setColumn(first + index, 0, 0);
+      if (outcome.status !== 'optimal') return [];
+      const leastKg = outcome.values[first + index] ?? 0;
+      return leastKg > 0 && leastKg < MOST_BATCH_KG ? [{ ...bought, leastKg }] : [];
+    }),
+  );
 }
 
 /** To a whole pound, or half a kilogram. */

@@ -1,18 +1,17 @@
 import { carries, RESTRICTED } from '../batch/carries.ts';
 import { availableKg, type Supply } from '../batch/lot.ts';
 import type { Product } from '../batch/product.ts';
-import { add, type Exact, exact, toNumber } from '../exact.ts';
+import { type Exact, exact, toNumber } from '../exact.ts';
 import type { Coefficients } from '../rules/coefficients.ts';
 import { FORMS } from '../rules/forms.ts';
 import type { Limit } from '../rules/limit.ts';
-import { toLinear, toRow } from '../solver/exact-model.ts';
-import { keepOpen } from '../solver/keep-open.ts';
+import { solveKept } from '../solver/chance.ts';
+import { type KeptModel, keepOpen } from '../solver/keep-open.ts';
 import type { Engine } from '../solver/model.ts';
-import { type Priced, reducedCosts } from '../solver/prices.ts';
-import { costRange, entryCost } from '../solver/ranging.ts';
+import { type Priced, type PricedOutcome, reducedCosts } from '../solver/prices.ts';
+import { costRanges } from '../solver/ranging.ts';
 import type { BatchModel } from './batch-model.ts';
 import type { LimitWorth, LineWorth, NotUsedWorth, UsedWorth, Worth } from './blend.ts';
-import { solveSurely } from './certainty.ts';
 import { NONE_KG } from './choose-lots.ts';
 import { basisForm } from './house-limits.ts';
 import type { Problem } from './prepare.ts';
@@ -48,44 +47,47 @@ export interface Valued {
  */
 export function worthOf(valued: Valued): Worth {
   const { problem, model, optimum, engines } = valued;
-  const { coefficients, chances } = problem;
+  const { coefficients, chances, size } = problem;
   const at = optimum.values.map((massKg) => exact(massKg));
   const batchKg = toNumber(coefficients.total(FORMS.formula, at));
-  const isRound = chances.length > 0;
-  const costs = costOfNextUnit(valued);
-  return {
-    limits: isRound
-      ? limitWorths(model, optimum, coefficients, at, batchKg)
-      : loosened(model, optimum, coefficients, at, batchKg, engines),
-    lines: isRound ? [] : lineWorths(valued, batchKg),
-    ...(costs !== undefined && { nextUnit: { of: problem.size.form.says, costs } }),
-    ...(isRound ? worthsByRowPrices(valued) : supplyWorths(valued)),
-  };
+  return keepOpen(model, engines, (kept) => {
+    const costs = costOfNextUnit(valued, kept);
+    const limits = limitWorths(model, optimum, coefficients, at, batchKg);
+    const isRound = chances.length > 0;
+    return {
+      limits: isRound ? limits : loosened(valued, limits, at, batchKg, kept),
+      ...(costs !== undefined && { nextUnit: { of: size.form.says, costs } }),
+      ...(isRound ? worthsByRowPrices(valued, kept) : supplyWorths(valued, kept)),
+      // Last, because the rows that it tries stay in the model, let go.
+      lines: isRound ? [] : lineWorths(valued, batchKg, kept),
+    };
+  });
 }
 
 /** Solved anew at one unit more: a price of a row says it only up to the next corner. */
-function costOfNextUnit({ problem, model, optimum, unitKg, engines }: Valued): number | undefined {
-  const [size, ...others] = model.exact.rows;
+function costOfNextUnit(valued: Valued, kept: KeptModel): number | undefined {
+  const { problem, model, optimum, unitKg } = valued;
+  const [size] = model.rows;
   if (!size) return undefined;
-  const more = exact(Number((problem.size.massKg + unitKg).toPrecision(12)));
-  const rows = [{ ...size, lower: more, upper: more }, ...others];
-  const bigger = { ...model, rows: rows.map(toRow), exact: { ...model.exact, rows } };
-  const { outcome } = solveSurely(bigger, problem.chances, engines);
+  const more = Number((problem.size.massKg + unitKg).toPrecision(12));
+  kept.setRow(0, more, more);
+  const outcome = solvedSurely(valued, kept);
+  kept.setRow(0, size.lower, size.upper);
   return outcome.status === 'optimal' ? outcome.cost - optimum.cost : undefined;
 }
 
 /** What one unit more of a lot saves, solved anew. */
-function savedByMore({ problem, model, optimum, unitKg, engines }: Valued, column: number): number {
-  const columns = model.exact.columns.map((each, index) =>
-    index === column ? { ...each, upper: add(each.upper, exact(unitKg)) } : each,
-  );
-  const more: BatchModel = {
-    ...model,
-    ...toLinear({ ...model.exact, columns }),
-    exact: { ...model.exact, columns },
-  };
-  const { outcome } = solveSurely(more, problem.chances, engines);
+function savedByMore(valued: Valued, column: number, kept: KeptModel): number {
+  const { model, optimum, unitKg } = valued;
+  const { lower = 0, upper = 0 } = model.columns[column] ?? {};
+  kept.setColumn(column, lower, upper + unitKg);
+  const outcome = solvedSurely(valued, kept);
+  kept.setColumn(column, lower, upper);
   return outcome.status === 'optimal' ? Math.max(0, optimum.cost - outcome.cost) : 0;
+}
+
+function solvedSurely({ problem, model }: Valued, kept: KeptModel): PricedOutcome {
+  return solveKept(kept, model.exact, problem.chances).outcome;
 }
 
 /** Σ over the rows of a limit of |price| × basis: moving its bound by a step moves each row by step × basis. */
@@ -125,47 +127,42 @@ const SMALL = 1e-4;
  * row price names is tried together with each other limit that the blend sits on.
  */
 function loosened(
-  model: BatchModel,
-  optimum: Priced,
-  coefficients: Coefficients,
+  { model, optimum, problem: { coefficients } }: Valued,
+  named: readonly LimitWorth[],
   at: readonly Exact[],
   batchKg: number,
-  engines: readonly Engine[],
+  kept: KeptModel,
 ): LimitWorth[] {
-  const named = limitWorths(model, optimum, coefficients, at, batchKg);
-  if (named.length === 0) return named;
   const tight = tightLimits(model, optimum.values);
-  return keepOpen(model, engines, (kept) => {
-    const saved = (limits: readonly Limit[], stepFraction: number): number => {
-      const moved = [...model.limitOfRow].filter(([, limit]) => limits.includes(limit));
-      for (const [row, limit] of moved) {
-        const room = SMALL * stepFraction * toNumber(coefficients.total(limit.basis, at));
-        const { lower = 0, upper = 0 } = model.rows[row] ?? {};
-        kept.setRow(row, lower - room, upper + room);
-      }
-      const outcome = kept.solve();
-      for (const [row] of moved) {
-        const { lower = 0, upper = 0 } = model.rows[row] ?? {};
-        kept.setRow(row, lower, upper);
-      }
-      return outcome.status === 'optimal' ? (optimum.cost - outcome.cost) / SMALL / batchKg : 0;
-    };
-    const seen = new Set<Limit>();
-    const found = named.flatMap((worth): LimitWorth[] => {
-      const { limit, stepFraction } = worth;
-      if (seen.has(limit)) return [];
-      const savesPerKg = saved([limit], stepFraction);
-      if (savesPerKg > SEEN) return [{ ...worth, savesPerKg }];
-      for (const other of tight.filter((each) => each !== limit && each.unit === limit.unit)) {
-        const together = saved([limit, other], stepFraction);
-        if (together <= SEEN) continue;
-        seen.add(other);
-        return [{ ...worth, savesPerKg: together, togetherWith: [other] }];
-      }
-      return [];
-    });
-    return found.sort((a, b) => b.savesPerKg - a.savesPerKg);
+  const saved = (limits: readonly Limit[], stepFraction: number): number => {
+    const moved = [...model.limitOfRow].filter(([, limit]) => limits.includes(limit));
+    for (const [row, limit] of moved) {
+      const room = SMALL * stepFraction * toNumber(coefficients.total(limit.basis, at));
+      const { lower = 0, upper = 0 } = model.rows[row] ?? {};
+      kept.setRow(row, lower - room, upper + room);
+    }
+    const outcome = kept.solve();
+    for (const [row] of moved) {
+      const { lower = 0, upper = 0 } = model.rows[row] ?? {};
+      kept.setRow(row, lower, upper);
+    }
+    return outcome.status === 'optimal' ? (optimum.cost - outcome.cost) / SMALL / batchKg : 0;
+  };
+  const seen = new Set<Limit>();
+  const found = named.flatMap((worth): LimitWorth[] => {
+    const { limit, stepFraction } = worth;
+    if (seen.has(limit)) return [];
+    const savesPerKg = saved([limit], stepFraction);
+    if (savesPerKg > SEEN) return [{ ...worth, savesPerKg }];
+    for (const other of tight.filter((each) => each !== limit && each.unit === limit.unit)) {
+      const together = saved([limit, other], stepFraction);
+      if (together <= SEEN) continue;
+      seen.add(other);
+      return [{ ...worth, savesPerKg: together, togetherWith: [other] }];
+    }
+    return [];
   });
+  return found.sort((a, b) => b.savesPerKg - a.savesPerKg);
 }
 
 /** Limits that the blend sits on. */
@@ -181,71 +178,73 @@ function tightLimits({ rows, limitOfRow }: BatchModel, values: readonly number[]
 }
 
 /** Solved anew at a tenth of a point more of each line; a line whose limits leave no room for it has no price. */
-function lineWorths({ problem, model, optimum, product, engines }: Valued, batchKg: number): LineWorth[] {
-  const { coefficients } = problem;
+function lineWorths(
+  { problem: { coefficients }, model, optimum, product }: Valued,
+  batchKg: number,
+  kept: KeptModel,
+): LineWorth[] {
   const perKg = coefficients.of(FORMS.formula).map(toNumber);
-  return keepOpen(model, engines, (kept) =>
-    product.seasoning.flatMap(({ materialId, basis }) => {
-      // Nobody is told what more cure would save.
-      const supply = coefficients.supplies.find(({ material }) => material.id === materialId);
-      const place = model.rows.findIndex(({ name }) => name === `line ${materialId}`);
-      const row = model.rows[place];
-      if (!row || !supply || carries(supply.material, RESTRICTED)) return [];
-      const raised = new Map(row.terms.map(({ column, coefficient }) => [column, coefficient]));
-      coefficients.of(basisForm(basis, product)).forEach((each, column) => {
-        raised.set(column, (raised.get(column) ?? 0) - LINE_STEP * toNumber(each));
-      });
-      const terms = [...raised].map(([column, coefficient]) => ({ column, coefficient }));
-      kept.setRow(place, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
-      const added = kept.addRow({ ...row, terms });
-      const outcome = kept.solve();
-      kept.setRow(added, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
-      kept.setRow(place, row.lower, row.upper);
-      if (outcome.status !== 'optimal') return [];
-      const kg = outcome.values.reduce((sum, massKg, column) => sum + massKg * (perKg[column] ?? 0), 0);
-      const costsPerKg = outcome.cost / kg - optimum.cost / batchKg;
-      return Math.abs(costsPerKg) <= SEEN ? [] : [{ materialId, stepFraction: LINE_STEP, costsPerKg }];
-    }),
-  );
-}
-
-function supplyWorths(valued: Valued): Pick<Worth, 'notUsed' | 'used'> {
-  const { problem, model, optimum, engines } = valued;
-  return keepOpen(model, engines, (kept) => {
-    const notUsed: NotUsedWorth[] = [];
-    const used: UsedWorth[] = [];
-    problem.coefficients.supplies.forEach((supply, column) => {
-      const massKg = optimum.values[column] ?? 0;
-      if (massKg <= NONE_KG) {
-        const below = entryCost(kept, column, optimum);
-        notUsed.push({ supply, ...(below !== undefined && { wouldEnterBelowPerKg: below }) });
-        return;
-      }
-      const { from, to } = costRange(kept, column, optimum);
-      used.push({
-        supply,
-        best: { fromPerKg: from, ...(to !== undefined && { toPerKg: to }) },
-        ...moreOf(valued, supply, column),
-      });
+  return product.seasoning.flatMap(({ materialId, basis }) => {
+    // Nobody is told what more cure would save.
+    const supply = coefficients.supplies.find(({ material }) => material.id === materialId);
+    const place = model.rows.findIndex(({ name }) => name === `line ${materialId}`);
+    const row = model.rows[place];
+    if (!row || !supply || carries(supply.material, RESTRICTED)) return [];
+    const raised = new Map(row.terms.map(({ column, coefficient }) => [column, coefficient]));
+    coefficients.of(basisForm(basis, product)).forEach((each, column) => {
+      raised.set(column, (raised.get(column) ?? 0) - LINE_STEP * toNumber(each));
     });
-    return { notUsed, used };
+    const terms = [...raised].map(([column, coefficient]) => ({ column, coefficient }));
+    kept.setRow(place, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+    const added = kept.addRow({ ...row, terms });
+    const outcome = kept.solve();
+    kept.setRow(added, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+    kept.setRow(place, row.lower, row.upper);
+    if (outcome.status !== 'optimal') return [];
+    const kg = outcome.values.reduce((sum, massKg, column) => sum + massKg * (perKg[column] ?? 0), 0);
+    const costsPerKg = outcome.cost / kg - optimum.cost / batchKg;
+    return Math.abs(costsPerKg) <= SEEN ? [] : [{ materialId, stepFraction: LINE_STEP, costsPerKg }];
   });
 }
 
-/** Told of a lot that is used up. */
-function moreOf(valued: Valued, supply: Supply, column: number): Pick<UsedWorth, 'oneUnitMoreSaves'> {
-  const massKg = valued.optimum.values[column] ?? 0;
-  return massKg >= availableKg(supply) - NONE_KG ? { oneUnitMoreSaves: savedByMore(valued, column) } : {};
+function supplyWorths(valued: Valued, kept: KeptModel): Pick<Worth, 'notUsed' | 'used'> {
+  const { problem, optimum, engines } = valued;
+  const ranges = costRanges(kept, optimum, engines);
+  const notUsed: NotUsedWorth[] = [];
+  const used: UsedWorth[] = [];
+  problem.coefficients.supplies.forEach((supply, column) => {
+    const { from, to } = ranges[column] ?? {};
+    if ((optimum.values[column] ?? 0) > NONE_KG) {
+      const best = { fromPerKg: from ?? 0, ...(to !== undefined && { toPerKg: to }) };
+      used.push({ supply, best, ...moreOf(valued, supply, column, kept) });
+    } else {
+      notUsed.push({ supply, ...(from !== undefined && { wouldEnterBelowPerKg: from }) });
+    }
+  });
+  return { notUsed, used };
 }
 
-function worthsByRowPrices(valued: Valued): Pick<Worth, 'notUsed' | 'used'> {
+/** Told of a lot that is used up. */
+function moreOf(
+  valued: Valued,
+  supply: Supply,
+  column: number,
+  kept: KeptModel,
+): Pick<UsedWorth, 'oneUnitMoreSaves'> {
+  const massKg = valued.optimum.values[column] ?? 0;
+  return massKg >= availableKg(supply) - NONE_KG
+    ? { oneUnitMoreSaves: savedByMore(valued, column, kept) }
+    : {};
+}
+
+function worthsByRowPrices(valued: Valued, kept: KeptModel): Pick<Worth, 'notUsed' | 'used'> {
   const { problem, model, optimum } = valued;
   const left = reducedCosts(model, optimum.rowPrices);
   const notUsed: NotUsedWorth[] = [];
   const used: UsedWorth[] = [];
   problem.coefficients.supplies.forEach((supply, column) => {
     if ((optimum.values[column] ?? 0) > NONE_KG) {
-      used.push({ supply, ...moreOf(valued, supply, column) });
+      used.push({ supply, ...moreOf(valued, supply, column, kept) });
       return;
     }
     const below = supply.costPerKg - (left[column] ?? 0);

@@ -1,6 +1,6 @@
 import { add, compare, type Exact, exact, multiply, ONE, subtract, toNumber, ZERO } from '../exact.ts';
 import { activity, type ExactModel, type ExactRow, toLinear, toRow } from './exact-model.ts';
-import { keepOpen } from './keep-open.ts';
+import { type KeptModel, keepOpen } from './keep-open.ts';
 import type { Engine } from './model.ts';
 import type { PricedOutcome } from './prices.ts';
 
@@ -45,22 +45,32 @@ export function solveWithChance(
   engines: readonly Engine[],
   cuts: readonly Cut[] = [],
 ): ChanceSolution {
-  const found: Cut[] = [...cuts];
   const start = { columns: model.columns, rows: [...model.rows, ...cuts.map(({ row }) => row)] };
   return keepOpen(toLinear(start), engines, (kept) => {
-    for (let solves = 1; ; solves++) {
-      const outcome = kept.solve();
-      if (outcome.status !== 'optimal' || solves >= MOST_SOLVES) return { outcome, cuts: found, solves };
-      const size = outcome.values.reduce((sum, value) => sum + Math.abs(value), 0);
-      const missed = chances.filter((chance) => missing(model, chance, outcome.values) > MISSED * size);
-      if (missed.length === 0) return { outcome, cuts: found, solves };
-      for (const chance of missed) {
-        const row = tangentCut(model, chance, outcome.values);
-        found.push({ chance, row });
-        kept.addRow(toRow(row));
-      }
-    }
+    const solution = solveKept(kept, model, chances);
+    return { ...solution, cuts: [...cuts, ...solution.cuts] };
   });
+}
+
+/**
+ * The same of a model that is kept open already, whatever its bounds and costs are at the moment. The planes stay in it:
+ * they follow from the margins alone and cut nothing off that keeps them.
+ * @param model the rows that the margins are about.
+ */
+export function solveKept(kept: KeptModel, model: ExactModel, chances: readonly ChanceRow[]): ChanceSolution {
+  const cuts: Cut[] = [];
+  for (let solves = 1; ; solves++) {
+    const outcome = kept.solve();
+    if (outcome.status !== 'optimal' || solves >= MOST_SOLVES) return { outcome, cuts, solves };
+    const size = outcome.values.reduce((sum, value) => sum + Math.abs(value), 0);
+    const missed = chances.filter((chance) => missing(model, chance, outcome.values) > MISSED * size);
+    if (missed.length === 0) return { outcome, cuts, solves };
+    for (const chance of missed) {
+      const row = tangentCut(model, chance, outcome.values);
+      cuts.push({ chance, row });
+      kept.addRow(toRow(row));
+    }
+  }
 }
 
 /** By how much a point misses the margin of a chance row; negative when there is room. In doubles. */

@@ -51,6 +51,14 @@ describe('a blend', () => {
     }
   });
 
+  test('leaves out what they are worth where it is not asked for, and is the same blend', async () => {
+    const { worth, ...rest } = await blend();
+    expect(worth).toBeDefined();
+    expect(await blend({ worth: 'none' })).toEqual(rest);
+    const { status } = await post('/v1/blends', { ...BEEF, worth: 'some' });
+    expect(status).toBe(400);
+  });
+
   test('tells how the fat of each lot is known, and how sure its limits are', async () => {
     const { lines, certainty } = await blend();
     for (const { fat } of lines) {

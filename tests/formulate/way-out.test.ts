@@ -403,4 +403,62 @@ describe('a conflicting set of rows', () => {
     );
     expect(found).toBeGreaterThan(50);
   });
+
+  it('of hundreds of groups has no point by itself and has one without any of its parts', () => {
+    const sizes: number[] = [];
+    for (const lots of [90, 300]) {
+      for (const [least, most, ofStock] of [
+        [0.3, 0.2, 0.5],
+        [0.55, 0.6, 0.5],
+        [0.1, 0.2, 1.2],
+        [0.4, 0.42, 0.97],
+      ] as const) {
+        const fat = Array.from({ length: lots }, (_, index) => 0.05 + 0.5 * (((index * 37) % 101) / 101));
+        const stocks = fat.map((_, index) => 10 + ((index * 53) % 31));
+        const sizeKg = ofStock * stocks.reduce((a, b) => a + b, 0);
+        const lean = fat.map((each) => each - least);
+        const rows = [
+          row(
+            fat.map(() => 1),
+            sizeKg,
+            sizeKg,
+          ),
+          row(lean, 0, Number.POSITIVE_INFINITY),
+          row(
+            fat.map((each) => each - most),
+            Number.NEGATIVE_INFINITY,
+            0,
+          ),
+        ];
+        const model: LinearModel = { columns: stocks.map((upper) => ({ cost: 0, lower: 0, upper })), rows };
+        const groups: Group[] = [
+          ...stocks.map((_, column): Group => ({ rows: [], ends: [{ column, end: 'upper', to: 1e6 }] })),
+          { rows: [{ row: 0, lower: 0.001 * sizeKg, upper: Number.POSITIVE_INFINITY }], ends: [] },
+          { rows: [FREE(1)], ends: [] },
+          { rows: [FREE(2)], ends: [] },
+        ];
+        const conflict = conflictOf(model, groups, ENGINES);
+        if (!conflict) throw new Error(`${lots} lots between ${least} and ${most} have a blend`);
+        sizes.push(conflict.length);
+        const holding = (kept: readonly number[]) => {
+          const freed = groups.filter((_, index) => !kept.includes(index));
+          const isFreed = (column: number) => freed.some(({ ends }) => ends[0]?.column === column);
+          return solveWithHighs({
+            columns: model.columns.map((each, index) => (isFreed(index) ? { ...each, upper: 1e6 } : each)),
+            rows: rows.map((each, index) => {
+              const wide = freed.flatMap((group) => group.rows).find((free) => free.row === index);
+              return wide ? { ...each, lower: wide.lower, upper: wide.upper } : each;
+            }),
+          }).status;
+        };
+        expect(holding(conflict)).toBe('infeasible');
+        // A few of many lots stand for all.
+        for (const part of [...conflict.slice(0, 6), ...conflict.slice(-3)]) {
+          expect(holding(conflict.filter((other) => other !== part))).toBe('optimal');
+        }
+      }
+    }
+    expect(Math.min(...sizes)).toBeLessThan(4);
+    expect(Math.max(...sizes)).toBeGreaterThan(50);
+  });
 });

@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exact, toNumber } from '../../src/exact.ts';
 import { leastCostBound } from '../../src/solver/exact-model.ts';
-import { keepOpen } from '../../src/solver/keep-open.ts';
+import { type KeptModel, keepOpen } from '../../src/solver/keep-open.ts';
 import type { LinearModel, Row } from '../../src/solver/model.ts';
 import { reducedCosts, solvePriced } from '../../src/solver/prices.ts';
-import { costRange, entryCost, type Optimal } from '../../src/solver/ranging.ts';
+import { type CostRange, costRange, costRanges, entryCost, type Optimal } from '../../src/solver/ranging.ts';
 import { ENGINES } from '../helpers/engines.ts';
 import { solveWithHighs } from '../helpers/highs.ts';
 
@@ -266,4 +266,45 @@ describe('over random blends', () => {
     expect(Math.min(ends.from, ends.to)).toBeGreaterThan(200);
     expect(ends.open).toBeGreaterThan(10);
   });
+
+  it('ranges of all lots at once are those walked lot by lot', () => {
+    let compared = 0;
+    for (const { model, optimum } of solvable) {
+      const slow = about(model, (kept) => walked(kept, model, optimum));
+      const fast = about(model, (kept) => costRanges(kept, optimum, ENGINES));
+      compared += expectSame(fast, slow);
+    }
+    expect(compared).toBeGreaterThan(1000);
+  });
+
+  it('ranges are walked where row prices do not prove the optimum', () => {
+    let compared = 0;
+    for (const { model, optimum } of solvable.slice(0, 60)) {
+      // A lot that is half used has nothing left of its cost under prices that prove it.
+      const wrong = { ...optimum, rowPrices: optimum.rowPrices.map((price) => price + 0.01) };
+      const slow = about(model, (kept) => walked(kept, model, optimum));
+      const fast = about(model, (kept) => costRanges(kept, wrong, ENGINES));
+      compared += expectSame(fast, slow);
+    }
+    expect(compared).toBeGreaterThan(100);
+  });
 });
+
+/** The ranges as solving anew finds them, one column after the other. */
+function walked(kept: KeptModel, { columns }: LinearModel, optimum: Optimal): CostRange[] {
+  return columns.map((_, column) => {
+    if ((optimum.values[column] as number) > 1e-6) return costRange(kept, column, optimum);
+    const from = entryCost(kept, column, optimum);
+    return from === undefined ? {} : { from };
+  });
+}
+
+function expectSame(fast: readonly CostRange[], slow: readonly CostRange[]): number {
+  const ends = (ranges: readonly CostRange[]) => ranges.flatMap(({ from, to }) => [from, to]);
+  const told = ends(fast);
+  ends(slow).forEach((end, index) => {
+    if (end === undefined) expect(told[index]).toBeUndefined();
+    else expect(told[index]).toBeCloseTo(end, 6);
+  });
+  return told.filter((end) => end !== undefined).length;
+}

@@ -229,3 +229,5 @@ export const blendRequestSchema = record(
 export type BlendRequest = z.output<typeof blendRequestSchema>;
 export type LotInput = z.output<typeof lotSchema>;
 export type MaterialInput = z.output<typeof materialSchema>;
+export type HouseRulesBody = z.output<typeof houseRulesSchema>;
+export type FloorBody = z.output<typeof floorSchema>;
