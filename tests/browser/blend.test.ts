@@ -169,4 +169,27 @@ inBrowser('the blend', (shop) => {
     expect(complaints).toEqual([]);
     await context.close();
   });
+
+  it('plans what to make of the trim that is left', async () => {
+    const { page, complaints, context } = await shop().open({ at: 'blend/use-up' });
+    await page.getByText('Tick at least one product').waitFor();
+    await page.getByLabel('Bratwurst', { exact: true }).check();
+    await page.getByLabel('Bratwurst sells for', { exact: true }).fill('3.40');
+    await page.getByLabel('Ground beef 80/20', { exact: true }).check();
+    await page.getByLabel('Ground beef 80/20 sells for', { exact: true }).fill('4.10');
+    await page.getByLabel(/^Most of Ground beef 80.20.*empty\)$/).fill('500');
+    const beef = page.getByRole('row', { name: /Ground beef 80\/20/ });
+    await beef
+      .getByText(/^(49\d|500)\.\d\d lb$/)
+      .first()
+      .waitFor();
+    await look(page, 'use-up');
+    await expectAccessible(page);
+    await expectTouchable(page);
+    await beef.getByRole('button', { name: 'Blend it' }).click();
+    await page.locator('.blend-bar').waitFor();
+    expect(await page.getByLabel('Product').inputValue()).toBe('ground-beef-80-20');
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
 });

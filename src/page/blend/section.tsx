@@ -3,10 +3,13 @@ import { useShow } from '../figures/show.ts';
 import { Go } from '../parts/button.tsx';
 import { ProblemNotice } from '../parts/notice.tsx';
 import { Nothing, Read } from '../parts/states.tsx';
+import { Tabs } from '../parts/tabs.tsx';
 import { useAnswer } from '../service/answers.ts';
 import { useDraft } from '../service/draft.ts';
 import { useDevice } from '../shell/device.ts';
+import { to } from '../shell/place.ts';
 import { useHere } from '../shell/plant.ts';
+import type { SectionProps } from '../shell/sections.ts';
 import { useWords } from '../words/words.ts';
 import { AskBar } from './ask-bar.tsx';
 import { type Asking, askingAtFirst, bodyOf } from './asking.ts';
@@ -14,15 +17,26 @@ import { BlendView } from './blend-view.tsx';
 import { NoBlendView } from './no-blend.tsx';
 import { fatLimitIds, type ProductsSeen } from './product-seen.ts';
 import { useBlend } from './use-blend.ts';
+import { UseUp } from './use-up.tsx';
+import { USE_UP } from './use-up-words.ts';
 import { BLEND } from './words.ts';
 
 /** A product and a size in, the least-cost blend of what is on hand out, at once and with every change. */
-export default function Section() {
+export default function Section({ place }: SectionProps) {
   const products = useAnswer<ProductsSeen>('/products?limit=500');
   const t = useWords(BLEND);
+  const ways = useWords(USE_UP);
+  const isUseUp = place.parts[0] === 'use-up';
   return (
     <div class="blend">
-      <h1 class="unseen">{t.title}</h1>
+      <h1 class="unseen">{isUseUp ? ways.useUp : t.title}</h1>
+      <Tabs
+        label={ways.tabs}
+        tabs={[
+          { address: to('blend'), says: ways.one, isHere: !isUseUp },
+          { address: to('blend', 'use-up'), says: ways.useUp, isHere: isUseUp },
+        ]}
+      />
       <Read of={products}>
         {(body) =>
           body.items.length === 0 ? (
@@ -32,6 +46,8 @@ export default function Section() {
                 {t.newProduct}
               </Go>
             </Nothing>
+          ) : isUseUp ? (
+            <UseUp products={body} />
           ) : (
             <Desk products={body} />
           )
