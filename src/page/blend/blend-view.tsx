@@ -3,25 +3,16 @@ import { useShow } from '../figures/show.ts';
 import { Notice } from '../parts/notice.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
-import type { Asking, Blend, BlendBody } from './asking.ts';
+import type { Blend } from './asking.ts';
 import { BlendBar } from './blend-bar.tsx';
 import { Curve } from './curve.tsx';
 import { Lines } from './lines.tsx';
 import { NearBest } from './near-best.tsx';
 import { PriceRanges } from './price-ranges.tsx';
-import type { ProductSeen } from './product-seen.ts';
 import { Rooms } from './rooms.tsx';
 import { Targets } from './targets.tsx';
+import type { Viewed } from './viewed.ts';
 import { BLEND } from './words.ts';
-
-export interface Viewed {
-  readonly blend: Blend;
-  readonly worth: NonNullable<Blend['worth']> | undefined;
-  readonly product: ProductSeen;
-  readonly asking: Asking;
-  readonly onAsk: (change: Partial<Asking>) => void;
-  readonly body: BlendBody;
-}
 
 /** A blend in pictures: what goes in, what it costs, how near the limits are, and what would change it. */
 export function BlendView(viewed: Viewed) {

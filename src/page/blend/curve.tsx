@@ -6,9 +6,9 @@ import { Figure } from '../pictures/figure.tsx';
 import { useWork } from '../service/answers.ts';
 import { useWords } from '../words/words.ts';
 import type { BlendBody } from './asking.ts';
-import type { Viewed } from './blend-view.tsx';
 import { axesOf, type CurvePoint, costAt, type Frame, fatAt, ticks, xOf, yOf } from './curve-shape.ts';
 import { targetEnds, withBound } from './product-seen.ts';
+import type { Viewed } from './viewed.ts';
 import { BLEND } from './words.ts';
 
 const FRAME: Frame = { width: 420, height: 230, left: 56, right: 14, top: 14, bottom: 40 };

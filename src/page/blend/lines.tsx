@@ -13,7 +13,7 @@ import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import type { Asking } from './asking.ts';
 import { meatLines } from './blend-bar.tsx';
-import type { Viewed } from './blend-view.tsx';
+import type { Viewed } from './viewed.ts';
 import { BLEND } from './words.ts';
 
 /** What is weighed of what, with the lots that can be left out and the prices that can be tried. */

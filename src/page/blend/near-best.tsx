@@ -5,7 +5,7 @@ import { Button } from '../parts/button.tsx';
 import { Waiting } from '../parts/states.tsx';
 import { useWork } from '../service/answers.ts';
 import { useWords } from '../words/words.ts';
-import type { Viewed } from './blend-view.tsx';
+import type { Viewed } from './viewed.ts';
 import { BLEND } from './words.ts';
 
 const WITHIN = 0.03;

@@ -2,8 +2,8 @@ import { useShow } from '../figures/show.ts';
 import { Figure } from '../pictures/figure.tsx';
 import { useWords } from '../words/words.ts';
 import { meatLines } from './blend-bar.tsx';
-import type { Viewed } from './blend-view.tsx';
 import { type PriceRow, priceRows, scaleOf } from './price-rows.ts';
+import type { Viewed } from './viewed.ts';
 import { BLEND } from './words.ts';
 
 /** For each lot its price, and the prices between which this blend stays the best. */

@@ -1,4 +1,4 @@
-import type { Viewed } from './blend-view.tsx';
+import type { Viewed } from './viewed.ts';
 
 type Worth = NonNullable<Viewed['worth']>;
 

@@ -3,8 +3,8 @@ import { useShow } from '../figures/show.ts';
 import { Figure } from '../pictures/figure.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
-import type { Viewed } from './blend-view.tsx';
 import { type Check, isBan, isUntouched, toShow, usedShare } from './room-order.ts';
+import type { Viewed } from './viewed.ts';
 import { BLEND } from './words.ts';
 
 /** From here on a limit counts as reached: less room is less than a scale shows. */

@@ -9,7 +9,7 @@ import { useDraft } from '../service/draft.ts';
 import { useDevice } from '../shell/device.ts';
 import { to } from '../shell/place.ts';
 import { useHere } from '../shell/plant.ts';
-import type { SectionProps } from '../shell/sections.ts';
+import type { SectionProps } from '../shell/section.ts';
 import { useWords } from '../words/words.ts';
 import { AskBar } from './ask-bar.tsx';
 import { type Asking, askingAtFirst, bodyOf } from './asking.ts';

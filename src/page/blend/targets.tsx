@@ -1,8 +1,8 @@
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
 import { useWords } from '../words/words.ts';
-import type { Viewed } from './blend-view.tsx';
 import { type TargetEnd, targetEnds, withBound } from './product-seen.ts';
+import type { Viewed } from './viewed.ts';
 import { BLEND } from './words.ts';
 
 /** How far a tap moves a target: half a point, or five hundredths of the currency. */

@@ -1,11 +1,12 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { Read } from '../parts/states.tsx';
 import { Told } from '../parts/told.tsx';
 import { useAnswer } from '../service/answers.ts';
 import { onLoginNeeded } from '../service/ask.ts';
 import { keep } from '../service/kept.ts';
+import { useFirstTime } from '../start/first-time.ts';
 import { DEVICE_NAME, type Device, DeviceContext, deviceAtFirst } from './device.ts';
-import { Entrance } from './entrance.tsx';
+import { Entrance, LoginAgain } from './entrance.tsx';
 import { Frame } from './frame.tsx';
 import { HereContext, type PlantAnswer, type SessionAnswer } from './plant.ts';
 
@@ -45,7 +46,16 @@ function Inside() {
   const session = useAnswer<SessionAnswer>('/session');
   const plant = useAnswer<PlantAnswer>('/plant');
   const [isOut, setOut] = useState(false);
+  /** Whoever was let in: when their session ends, what they were doing stays where it is. */
+  const last = useRef<SessionAnswer | undefined>(undefined);
+  /** The answer that somebody has logged out of; the next one is no longer theirs. */
+  const left = useRef<SessionAnswer | undefined>(undefined);
   useEffect(() => onLoginNeeded(() => setOut(true)), []);
+  useFirstTime(session.body);
+  const { body } = session;
+  useEffect(() => {
+    if (body?.caller) setOut(false);
+  }, [body]);
   const enter = () => {
     setOut(false);
     session.again();
@@ -53,14 +63,22 @@ function Inside() {
   };
   return (
     <Read of={session}>
-      {(who) => {
-        if (who.caller === undefined) return <Entrance session={who} onEnter={enter} />;
+      {(now) => {
+        if (now.caller && now !== left.current) last.current = now;
+        const who = last.current;
+        if (!who) return <Entrance session={now} onEnter={enter} />;
         return (
           <Read of={plant}>
             {(here) => (
               <HereContext.Provider value={{ plant: here, session: who }}>
-                <Frame onLogOut={enter} />
-                {isOut && <Entrance session={who} onEnter={enter} isAgain />}
+                <Frame
+                  onLogOut={() => {
+                    left.current = now;
+                    last.current = undefined;
+                    enter();
+                  }}
+                />
+                {(isOut || !now.caller) && <LoginAgain name={who.caller?.name ?? ''} onEnter={enter} />}
               </HereContext.Provider>
             )}
           </Read>

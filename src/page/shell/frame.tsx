@@ -8,7 +8,7 @@ import { useDevice } from './device.ts';
 import { type Place, usePlace } from './place.ts';
 import { useHere } from './plant.ts';
 import { SectionOf } from './section-of.tsx';
-import { SECTIONS } from './sections.ts';
+import { SECTIONS, START } from './sections.ts';
 import { SHELL } from './shell-words.ts';
 
 /** What stands around every section: whose plant it is, the way to the other sections, and whether the service answers. */
@@ -17,6 +17,7 @@ export function Frame({ onLogOut }: { readonly onLogOut: () => void }) {
   const place = usePlace();
   const isReached = useConnection();
   const waiting = useOutbox();
+  const isStart = place.section === 'start';
   const section = SECTIONS.find(({ id }) => id === place.section) ?? SECTIONS[0];
   const main = useRef<HTMLElement>(null);
   const at = `${place.section}/${place.parts.join('/')}`;
@@ -37,7 +38,7 @@ export function Frame({ onLogOut }: { readonly onLogOut: () => void }) {
         <ul>
           {SECTIONS.map(({ id, drawing }) => (
             <li key={id}>
-              <a href={`#/${id}`} aria-current={id === section.id ? 'page' : undefined}>
+              <a href={`#/${id}`} aria-current={id === section.id && !isStart ? 'page' : undefined}>
                 <svg viewBox="0 0 24 24" aria-hidden="true">
                   <path d={drawing} />
                 </svg>
@@ -52,7 +53,11 @@ export function Frame({ onLogOut }: { readonly onLogOut: () => void }) {
         {waiting.length > 0 && <p class="lost">{t.waitingToSend(waiting.length)}</p>}
       </div>
       <main id="main" ref={main} tabIndex={-1}>
-        <SectionOf key={section.id} section={section} place={placeIn(section.id, place)} />
+        {isStart ? (
+          <SectionOf key="start" section={START} place={place} />
+        ) : (
+          <SectionOf key={section.id} section={section} place={placeIn(section.id, place)} />
+        )}
       </main>
     </div>
   );

@@ -1,12 +1,6 @@
-import type { FunctionComponent } from 'preact';
 import type { Permission } from '../../api/access/roles.ts';
-import type { Place } from './place.ts';
+import type { SectionView } from './section.ts';
 import type { SHELL } from './shell-words.ts';
-
-export interface SectionProps {
-  readonly place: Place;
-}
-export type SectionView = FunctionComponent<SectionProps>;
 
 export interface Section {
   /** First part of its address, and the name of its words. */
@@ -16,6 +10,9 @@ export interface Section {
   readonly may: Permission;
   readonly load: () => Promise<{ readonly default: SectionView }>;
 }
+
+/** The first run: a place of its own that stands in no list. */
+export const START: Pick<Section, 'load'> = { load: () => import('../start/section.tsx') };
 
 /** The parts of the page, in the order of the work. Each is fetched when it is first gone to. */
 export const SECTIONS: readonly Section[] = [
