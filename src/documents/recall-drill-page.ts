@@ -72,6 +72,10 @@ export interface RecallDrill {
           readonly difference: BothUnits;
           readonly note?: string | undefined;
         }[];
+        /** Absent from drills that were recorded before it was asked for. */
+        readonly contacted?:
+          | readonly { readonly to: string; readonly note?: string | undefined }[]
+          | undefined;
         readonly whereabouts: Whereabouts;
         readonly percentAccounted: number;
         readonly note?: string | undefined;
@@ -185,16 +189,22 @@ function countedTable({ counted }: NonNullable<RecallDrill['finished']>, mass: T
   );
 }
 
-function consigneeTable({ consignees }: RecallDrill, mass: Text): ReportTable {
+function consigneeTable({ consignees, finished }: RecallDrill, mass: Text): ReportTable {
+  const contacted =
+    finished?.contacted && new Map(finished.contacted.map(({ to, note }) => [to, note ?? 'yes']));
+  const isAsked = !finished || contacted;
+  const answerOf = (to: string | undefined) =>
+    (to !== undefined && contacted?.get(to)) || (contacted ? 'no' : '');
   return tableOf(
-    ['To', 'Lot', 'Weight', 'How', 'Day', 'Document'],
-    consignees.map(({ to = 'not known', lotId, mass: much, kind, day, document = '' }) => [
-      to,
+    ['To', 'Lot', 'Weight', 'How', 'Day', 'Document', ...(isAsked ? ['Contacted'] : [])],
+    consignees.map(({ to, lotId, mass: much, kind, day, document = '' }) => [
+      to ?? 'not known',
       lotId,
       mass(much),
       kind,
       day,
       document,
+      ...(isAsked ? [answerOf(to)] : []),
     ]),
     'Nobody.',
   );

@@ -82,13 +82,12 @@ module.exports = {
       ),
       ...npm('express', 'express-rate-limit', 'helmet', 'pino', 'pino-http', 'piscina', 'zod', 'zod-openapi'),
     ),
-    // The page knows the service by the types of its contract; words, units and lists of names it shares.
+    // The page knows the service by the types of its contract; units and lists of names it shares.
     may(
       'page/',
       'page/',
       'api/contract/',
       'api/[a-z]+/(contract|roles)\\.ts$',
-      'documents/words/',
       'batch/',
       ...LEAVES,
       ...npm('preact', 'zod'),

@@ -9,7 +9,8 @@ import { standingCautions } from '../../src/documents/standing-cautions.ts';
 import { plateText } from '../../src/documents/words/plate.ts';
 import { SPANISH } from '../../src/documents/words/spanish.ts';
 import { SPANISH_SENTENCES } from '../../src/documents/words/spanish-sentences.ts';
-import { placesIn, wordsIn } from '../../src/documents/words/words.ts';
+import { placesIn } from '../../src/documents/words/teller.ts';
+import { wordsIn } from '../../src/documents/words/words.ts';
 import { blendCautions, type Cautioned } from '../../src/formulate/cautions.ts';
 import { formulate } from '../../src/formulate/formulate.ts';
 import { RULE_SETS } from '../../src/standards/all.ts';
@@ -175,7 +176,10 @@ describe('Spanish', () => {
   it('finds each of its sentences again, whatever fills the places', () => {
     for (const [english, spanish] of SPANISH_SENTENCES) {
       const filled = (text: string) =>
-        placesIn(english).reduce((so, name, at) => so.replace(`{${name}}`, `7${at}.5 (a-b) $&`), text);
+        placesIn(english).reduce(
+          (so, name, at) => so.replace(`{${name}}`, name === 'count' ? `7${at}` : `7${at}.5 (a-b) $&`),
+          text,
+        );
       expect(told(filled(english)), english).toBe(filled(spanish));
     }
   });

@@ -1,8 +1,10 @@
+import type { Told } from './teller.ts';
+
 /**
  * Sentences that stand in a sheet as data, with places in braces for what differs. A sheet that was stored holds them
  * in English; they are found again by their pattern. The first that fits counts, so the narrower ones stand first.
  */
-export const SPANISH_SENTENCES: readonly (readonly [english: string, spanish: string])[] = [
+export const SPANISH_SENTENCES: Told = [
   // Cautions that stand on every sheet of such a product
   [
     'Nitrite is poisonous in excess: weigh the cure alone, have a second person check it, and never guess.',
@@ -51,8 +53,8 @@ export const SPANISH_SENTENCES: readonly (readonly [english: string, spanish: st
     'La grasa de {lot} no se analizó; se espera {percent} % según {tests} de {lotCount} de este recorte del Est. {establishment} hasta {day}, la cifra de su clase cuenta {weight} %: analice la tanda molida.',
   ],
   [
-    'Fat of {lot} was not tested; {percent} % is expected from {what}: test the ground batch.',
-    'La grasa de {lot} no se analizó; se espera {percent} % según {what}: analice la tanda molida.',
+    'Fat of {lot} was not tested; {percent} % is expected from {says}: test the ground batch.',
+    'La grasa de {lot} no se analizó; se espera {percent} % según {says}: analice la tanda molida.',
   ],
   [
     'Fat of {lot} is worked out from the batch that it was left over from, not tested: test the ground batch.',

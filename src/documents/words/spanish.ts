@@ -1,3 +1,5 @@
+import type { Told } from './teller.ts';
+
 /**
  * What the floor reads, English to plain Spanish as it is spoken on meat floors of the United States and Mexico. A
  * batch is "tanda" and a lot "lote", so that the two are never taken for each other; a load of the mixer is "carga".
@@ -117,3 +119,6 @@ export const SPANISH = {
 } as const satisfies Readonly<Record<string, string>>;
 
 export type Phrase = keyof typeof SPANISH;
+
+/** The phrases that have no places: they stand in data as well. */
+export const WHOLE_PHRASES: Told = Object.entries(SPANISH).filter(([english]) => !english.includes('{'));

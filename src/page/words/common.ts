@@ -42,6 +42,8 @@ export const COMMON = words(
     unreachedReading: 'The service cannot be reached, so nothing newer can be shown.',
     changedMeanwhile:
       'Someone else changed this while you had it open. What they wrote has been read; what you typed is kept. Look at both and send again.',
+    loggedOut: 'You were logged out, so this was not sent. What you typed is here: send it again.',
+    seeFields: 'Not everything in the fields is right yet: see what is marked.',
     notANumber: 'Write a number, such as 12.5',
     whichNumber: (text: string, whole: string, part: string) =>
       `"${text}" can be read in two ways: write ${whole} or ${part}`,
@@ -88,6 +90,9 @@ export const COMMON = words(
     unreachedReading: 'No se puede alcanzar el servicio; no se puede mostrar nada más nuevo.',
     changedMeanwhile:
       'Otra persona cambió esto mientras usted lo tenía abierto. Ya se leyó lo que escribió; lo suyo se conserva. Compare ambos y envíe de nuevo.',
+    loggedOut:
+      'Su sesión se había cerrado, así que esto no se envió. Lo que escribió está aquí: envíelo de nuevo.',
+    seeFields: 'Todavía no está bien todo lo de los campos: vea lo que está marcado.',
     notANumber: 'Escriba un número, como 12.5',
     whichNumber: (text, whole, part) => `"${text}" se puede leer de dos maneras: escriba ${whole} o ${part}`,
     notAMass: 'Escriba un peso, como 120.5 o 3 lb 4 oz',

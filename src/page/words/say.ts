@@ -1,26 +1,69 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { TranslationAnswer } from '../../api/contract/translation.ts';
+import { ask, Refused, Unreached } from '../service/ask.ts';
 import { useDevice } from '../shell/device.ts';
 
-/** Sentences that the service writes come in English; for a Spanish reader they are put into Spanish here, on display alone. */
+/**
+ * What the service writes comes in English; for a Spanish reader the page asks the service for the Spanish, many sentences at
+ * once, and remembers it. Until it is there, or where the service has none, the English stands. For display alone.
+ */
 type Say = (sentence: string) => string;
 
 const asIs: Say = (sentence) => sentence;
-let spanish: Say | undefined;
-let loading: Promise<void> | undefined;
+/** As many as the service takes at once. */
+const MOST_AT_ONCE = 500;
 
-function loadSpanish(): Promise<void> {
-  loading ??= import('../../documents/words/words.ts').then(({ wordsIn }) => {
-    spanish = wordsIn('es').told;
-  });
-  return loading;
+const spanish = new Map<string, string>();
+const wanted = new Set<string>();
+const listeners = new Set<() => void>();
+let isAsking = false;
+
+const inSpanish: Say = (sentence) => {
+  const known = spanish.get(sentence);
+  if (known !== undefined || sentence.trim() === '') return known ?? sentence;
+  wanted.add(sentence);
+  // After what is being drawn has named all that it wants.
+  if (wanted.size === 1) setTimeout(() => void fetchWanted());
+  return sentence;
+};
+
+async function fetchWanted(): Promise<void> {
+  if (isAsking) return;
+  isAsking = true;
+  try {
+    while (wanted.size > 0) {
+      const sentences = [...wanted].slice(0, MOST_AT_ONCE);
+      const { body } = await ask<TranslationAnswer>({
+        method: 'POST',
+        path: '/translations',
+        body: { language: 'es', sentences },
+      });
+      for (const [index, sentence] of sentences.entries()) {
+        spanish.set(sentence, body.sentences[index] ?? sentence);
+        wanted.delete(sentence);
+      }
+      for (const listener of listeners) listener();
+    }
+  } catch (error) {
+    // English is better than nothing; what is drawn next asks again.
+    if (!(error instanceof Refused || error instanceof Unreached)) throw error;
+    wanted.clear();
+  } finally {
+    isAsking = false;
+  }
 }
 
 /** What the service wrote, in the language of this device; what is not known in it stays as it is. */
 export function useSay(): Say {
   const { language } = useDevice();
-  const [, setLoaded] = useState(spanish !== undefined);
+  const [, setCount] = useState(0);
   useEffect(() => {
-    if (language === 'es' && !spanish) void loadSpanish().then(() => setLoaded(true));
+    if (language !== 'es') return;
+    const drawAnew = () => setCount((before) => before + 1);
+    listeners.add(drawAnew);
+    return () => {
+      listeners.delete(drawAnew);
+    };
   }, [language]);
-  return language === 'es' ? (spanish ?? asIs) : asIs;
+  return language === 'es' ? inSpanish : asIs;
 }
