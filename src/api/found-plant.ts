@@ -9,6 +9,7 @@ import { revise } from '../store/revisions.ts';
 import type { Store, Writing } from '../store/store.ts';
 import { HOUSE_RULES_FILE } from '../tables/house-rules.ts';
 import type { PlantData } from '../tables/plant-folder.ts';
+import { FOUNDED } from './beginning/put-away.ts';
 import type { Moment } from './books.ts';
 import { loadPlant } from './load-plant.ts';
 import type { LotBody } from './plant-of-store.ts';
@@ -38,7 +39,7 @@ export async function foundPlant(
   const act = {
     by: PROGRAM,
     ...moment(data.plant),
-    action: 'plant founded',
+    action: FOUNDED,
     subject: { kind: 'plant', id: 'plant' },
   };
   const founding = store.write(act, async (writing) => {

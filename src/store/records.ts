@@ -42,22 +42,47 @@ export async function recordOrRefuse(db: Db, seq: number): Promise<RecordRow> {
 export interface RecordsWanted {
   readonly kinds?: readonly RecordKind[];
   readonly subjectId?: string;
+  /** Records of batches of this product. */
+  readonly productId?: string;
+  /** Records of batches that this lot was weighed into or came out of. */
+  readonly lotId?: string;
   readonly corrects?: number;
   readonly fromDay?: string;
   readonly toDay?: string;
+  /** The last one of the page before, in the order that is wanted. */
   readonly afterSeq?: number;
   readonly limit?: number;
+  readonly isNewestFirst?: boolean;
 }
 
-/** Records in the order in which they were sealed. */
+/** Records in the order in which they were sealed, or the other way round. */
 export async function listRecords(db: Db, wanted: RecordsWanted): Promise<RecordRow[]> {
-  let query = db.selectFrom('records').selectAll().orderBy('seq');
+  const { productId, lotId, isNewestFirst = false } = wanted;
+  let query = db
+    .selectFrom('records')
+    .selectAll()
+    .orderBy('seq', isNewestFirst ? 'desc' : 'asc');
   if (wanted.kinds) query = query.where('kind', 'in', wanted.kinds);
   if (wanted.subjectId !== undefined) query = query.where('subjectId', '=', wanted.subjectId);
   if (wanted.corrects !== undefined) query = query.where('corrects', '=', wanted.corrects);
   if (wanted.fromDay !== undefined) query = query.where('day', '>=', wanted.fromDay);
   if (wanted.toDay !== undefined) query = query.where('day', '<=', wanted.toDay);
-  if (wanted.afterSeq !== undefined) query = query.where('seq', '>', wanted.afterSeq);
+  if (productId !== undefined) {
+    query = query.where('subjectId', 'in', (batches) =>
+      batches.selectFrom('batches').select('id').where('productId', '=', productId),
+    );
+  }
+  if (lotId !== undefined) {
+    query = query.where('subjectId', 'in', (movements) =>
+      movements
+        .selectFrom('movements')
+        .select('batchId')
+        .where('lotId', '=', lotId)
+        .where('batchId', 'is not', null)
+        .$castTo<{ batchId: string }>(),
+    );
+  }
+  if (wanted.afterSeq !== undefined) query = query.where('seq', isNewestFirst ? '<' : '>', wanted.afterSeq);
   if (wanted.limit !== undefined) query = query.limit(wanted.limit);
   return query.execute();
 }

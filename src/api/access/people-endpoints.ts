@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { Refused } from '../../ledger/refused.ts';
 import { refuseChanged } from '../../store/history.ts';
 import {
@@ -28,6 +27,7 @@ import { enter, whoeverProves } from './entering.ts';
 import { NO_STORE } from './no-store.ts';
 import { refusePassword } from './passwords.ts';
 import type { Role } from './roles.ts';
+import { withoutSecret } from './without-secret.ts';
 
 /** People of the plant: who they are, what they may do and how they prove it. */
 export function peopleEndpoints(books: Books, access: Access): Endpoint[] {
@@ -167,18 +167,6 @@ async function provesAnew(...args: Parameters<typeof whoeverProves>): Promise<Pe
       errors: [{ pointer: '/old', message }],
     });
   }
-}
-
-/**
- * What is kept to know a repeated request by is a fast hash, from which a password could be guessed: it is made of the
- * rest of the request alone.
- */
-function withoutSecret({ caller, idempotency, params, ifVersion }: Call, rest: unknown) {
-  if (!idempotency) return { caller };
-  const requestHash = createHash('sha256')
-    .update(JSON.stringify(['people', params, ifVersion ?? null, rest]))
-    .digest('hex');
-  return { caller, idempotency: { key: idempotency.key, requestHash } };
 }
 
 function answered(row: PersonRow): Answer {

@@ -88,6 +88,28 @@ export const rulesAnswer = z.object({
   ),
 });
 
+export const ruleSetsAnswer = z.object({
+  items: z.array(
+    z.object({
+      jurisdiction: z.string(),
+      says: z.string(),
+      edition: z.string().meta({ description: 'Which text was read.' }),
+      knownFrom: z.string().meta({ description: 'First day for which these rules are known.' }),
+      classes: z.array(
+        z.object({
+          productClass: z.string(),
+          says: z.string(),
+          citation: z.string(),
+          cooking: z.array(z.enum(COOKINGS)),
+        }),
+      ),
+    }),
+  ),
+  forms: z
+    .array(z.object({ name: z.string(), says: z.string(), canBeBasis: z.boolean() }))
+    .meta({ description: "What the plant's own limits may count, and what they may count it against." }),
+});
+
 export const plantAnswer = z.object({
   name: z.string(),
   establishment: z.string(),
@@ -153,3 +175,5 @@ export const healthAnswer = z.object({
 });
 
 export type MaterialAnswer = z.output<typeof materialAnswer>;
+export type RulesAnswer = z.output<typeof rulesAnswer>;
+export type RuleSetsAnswer = z.output<typeof ruleSetsAnswer>;

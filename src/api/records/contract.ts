@@ -162,6 +162,14 @@ export const drillFinishSchema = record(
       500,
       'lots found, such as {"lotId": "…", "mass": {"value": 60, "unit": "lb"}}',
     ),
+    contacted: listSchema(
+      record(
+        { to: textSchema(120), note: textSchema(200).optional() },
+        'must be who was contacted, with a note where there is one',
+      ),
+      500,
+      'who was contacted, such as {"to": "Corner grocery", "note": "stopped selling"}',
+    ).optional(),
     note: textSchema(1000).optional(),
   },
   'must say what was found',
@@ -229,6 +237,10 @@ export const drillAnswer = z
         by: z.string(),
         minutes: z.number().meta({ description: 'From start to finish.' }),
         counted: z.array(counted),
+        contacted: z
+          .array(z.object({ to: z.string(), note: z.string().optional() }))
+          .optional()
+          .meta({ description: 'Who of those that got some was contacted; absent from older drills.' }),
         whereabouts: whereaboutsAnswer.meta({ description: 'As the books stood at the finish.' }),
         accounted: weight,
         percentAccounted: z.number(),
@@ -240,9 +252,12 @@ export const drillAnswer = z
   })
   .meta({ id: 'RecallDrill' });
 
+const order = choiceField(['newest', 'oldest']).default('oldest');
+
 export const drillsQuery = query({
   fromDay: dateSchema.optional(),
   toDay: dateSchema.optional(),
+  order,
   ...following,
 });
 
@@ -406,8 +421,11 @@ export const cleaningFix = record(
 export const recordsQuery = query({
   kind: choiceField(RECORD_KINDS).optional(),
   subjectId: textSchema(80).optional().meta({ description: 'Such as the batch.' }),
+  productId: idSchema.optional().meta({ description: 'Records of its batches.' }),
+  lotId: idSchema.optional().meta({ description: 'Records of batches that it went into or came out of.' }),
   fromDay: dateSchema.optional(),
   toDay: dateSchema.optional(),
+  order,
   ...following,
 });
 
@@ -421,6 +439,16 @@ export const recordAnswer = z
     by: z.string(),
     corrects: z.int().optional().meta({ description: 'The record that it sets right.' }),
     correctedBy: z.array(z.int()).meta({ description: 'Records that set this one right.' }),
+    entry: z
+      .object({
+        seq: z.int(),
+        says: z.string(),
+        previousHash: z.string(),
+        hash: z.string(),
+        rowHash: z.string().meta({ description: 'SHA-256 of the record, which the entry seals.' }),
+      })
+      .optional()
+      .meta({ description: 'What seals it in the chain; absent in the answer that writes it.' }),
     body: z.unknown(),
   })
   .meta({ id: 'Record' });
@@ -443,6 +471,7 @@ export const correctionSchema = record(
   'must be a correction with reason and corrects',
 );
 
+export type RecordsQuery = z.output<typeof recordsQuery>;
 export type TraceQuery = z.output<typeof traceQuery>;
 export type TraceAnswer = z.output<typeof traceAnswer>;
 export type DrillRequest = z.output<typeof drillSchema>;
@@ -450,4 +479,10 @@ export type DrillAnswer = z.output<typeof drillAnswer>;
 export type WhereaboutsAnswer = z.output<typeof whereaboutsAnswer>;
 export type LogQuery = z.output<typeof logQuery>;
 export type RecordAnswer = z.output<typeof recordAnswer>;
+export type DrillsAnswer = z.output<typeof drillsAnswer>;
+export type RecordsAnswer = z.output<typeof recordsAnswer>;
+export type GrindingAnswer = z.output<typeof grindingAnswer>;
+export type FatTestsAnswer = z.output<typeof fatTestsAnswer>;
+export type RestrictedAnswer = z.output<typeof restrictedAnswer>;
+export type CleaningsAnswer = z.output<typeof cleaningsAnswer>;
 export type CleaningRequest = z.output<typeof cleaningSchema>;

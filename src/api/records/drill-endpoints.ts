@@ -41,7 +41,7 @@ export function drillEndpoints(books: Books): Endpoint[] {
       says: 'End a recall drill with what was found',
       may: 'work',
       takes: drillFinishSchema,
-      example: { found: [{ lotId: 'B73-1120', mass: { value: 720, unit: 'lb' } }] },
+      example: { found: [{ lotId: 'B73-1120', mass: { value: 720, unit: 'lb' } }], contacted: [] },
       gives,
       status: 201,
       handle: (call) => finishDrill(books, call),
@@ -50,7 +50,7 @@ export function drillEndpoints(books: Books): Endpoint[] {
       method: 'GET',
       path: '/recall-drills',
       tag,
-      says: 'Recall drills, in the order in which they started',
+      says: 'Recall drills, in the order in which they started or the newest first',
       may: 'read',
       query: drillsQuery,
       gives: drillsAnswer,
@@ -82,13 +82,17 @@ export function drillEndpoints(books: Books): Endpoint[] {
   ];
 }
 
-async function findDrills(books: Books, { fromDay, toDay, after, limit }: z.output<typeof drillsQuery>) {
+async function findDrills(
+  books: Books,
+  { fromDay, toDay, order, after, limit }: z.output<typeof drillsQuery>,
+) {
   return books.store.read(async (db) => {
     const rows = await listRecords(db, {
       kinds: ['recall drill'],
       ...(fromDay !== undefined && { fromDay }),
       ...(toDay !== undefined && { toDay }),
       ...(after !== undefined && { afterSeq: after }),
+      isNewestFirst: order === 'newest',
       limit: limit + 1,
     });
     const { items, ...next } = pageAfter(rows, limit);

@@ -135,7 +135,7 @@ function signature({ plant }: PlantBooks, { act }: Writing) {
 
 /** Ends a drill: what was found is held against the books as they stand now. */
 export async function finishDrill(books: Books, call: Call): Promise<Answer> {
-  const { found, note } = parseOrProblem(drillFinishSchema, call.body);
+  const { found, contacted, note } = parseOrProblem(drillFinishSchema, call.body);
   const { id = '' } = call.params;
   const { plant } = await books.plant();
   const what = { action: 'recall drill finished', subject: { kind: 'recall drill', id } };
@@ -149,6 +149,7 @@ export async function finishDrill(books: Books, call: Call): Promise<Answer> {
     const places = [...lotIds.map(lotPlace), ...batchIds.map((one) => `batch ${one}` as const)];
     const tracing = await traceFrom(db, places, 'forward');
     const counts = countedAgainst(tracing, found);
+    refuseStrangers(tracing, contacted ?? []);
     const where = whereaboutsOf(tracing);
     const accounted = accountedElsewhereUg(where) + counts.reduce((sum, { knownUg }) => sum + knownUg, 0);
     const body: Finished = {
@@ -156,6 +157,7 @@ export async function finishDrill(books: Books, call: Call): Promise<Answer> {
       by: act.by.name,
       minutes: Math.round((Date.parse(act.at) - Date.parse(begun.started.at)) / 600) / 100,
       counted: counts.map(({ answer }) => answer),
+      ...(contacted && { contacted }),
       whereabouts: whereaboutsAnswer(where),
       accounted: weight(accounted),
       percentAccounted: percentOf(accounted, affectedUg(where)),
@@ -167,6 +169,17 @@ export async function finishDrill(books: Books, call: Call): Promise<Answer> {
       says: `${fixed(body.minutes, 1)} minutes, ${fixed(body.percentAccounted, 1)} % of the weight accounted for`,
       result: { body: drillOf(start.seq, begun, { seq, body: record }), location: `/recall-drills/${id}` },
     };
+  });
+}
+
+/** @throws Refused 'unfit' for someone who got none of it, or who stands twice. */
+function refuseStrangers({ leavings }: Tracing, contacted: readonly { readonly to: string }[]): void {
+  const receivers = new Set(leavings.map(({ to }) => to));
+  contacted.forEach(({ to }, index) => {
+    const path = ['contacted', index, 'to'];
+    if (!receivers.has(to)) throw new Refused('unfit', `${to} got none of it; take it out`, path);
+    if (contacted.findIndex((one) => one.to === to) < index)
+      throw new Refused('unfit', `${to} stands twice; take one out`, path);
   });
 }
 

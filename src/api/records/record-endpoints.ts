@@ -1,9 +1,9 @@
-import type { z } from 'zod';
 import { Refused } from '../../ledger/refused.ts';
 import { correctionsOf } from '../../store/logs.ts';
 import type { Db } from '../../store/open.ts';
 import { addRecord, listRecords, recordOrRefuse } from '../../store/records.ts';
 import type { RecordRow } from '../../store/schema.ts';
+import { keyOf } from '../../store/store.ts';
 import { type Books, change } from '../books.ts';
 import { pageAfter } from '../contract/pages.ts';
 import type { Answer, Call, Endpoint } from '../endpoint.ts';
@@ -14,6 +14,7 @@ import { cleaningFieldsOf } from './cleanings.ts';
 import {
   correctionSchema,
   type RecordAnswer,
+  type RecordsQuery,
   recordAnswer,
   recordsAnswer,
   recordsQuery,
@@ -28,12 +29,12 @@ export function recordEndpoints(books: Books): Endpoint[] {
       method: 'GET',
       path: '/records',
       tag,
-      says: 'Records, in the order in which they were sealed',
+      says: 'Records, in the order in which they were sealed or the newest first',
       may: 'read',
       query: recordsQuery,
       gives: recordsAnswer,
       handle: async ({ query }) => ({
-        body: await findRecords(books, query as z.output<typeof recordsQuery>),
+        body: await findRecords(books, query as RecordsQuery),
       }),
     },
     {
@@ -76,16 +77,19 @@ function seqOf(given = ''): number {
   throw new Refused('unknown', `There is no record "${given}". They are in GET /v1/records`);
 }
 
-async function findRecords(books: Books, wanted: z.output<typeof recordsQuery>) {
-  const { kind, subjectId, fromDay, toDay, after, limit } = wanted;
+async function findRecords(books: Books, wanted: RecordsQuery) {
+  const { kind, subjectId, productId, lotId, fromDay, toDay, order, after, limit } = wanted;
   const data = await books.plant();
   return books.store.read(async (db) => {
     const rows = await listRecords(db, {
       ...(kind !== undefined && { kinds: [kind] }),
       ...(subjectId !== undefined && { subjectId }),
+      ...(productId !== undefined && { productId }),
+      ...(lotId !== undefined && { lotId }),
       ...(fromDay !== undefined && { fromDay }),
       ...(toDay !== undefined && { toDay }),
       ...(after !== undefined && { afterSeq: after }),
+      isNewestFirst: order === 'newest',
       limit: limit + 1,
     });
     const { items, ...next } = pageAfter(rows, limit);
@@ -108,17 +112,42 @@ async function recordAnswers(
     db,
     rows.map(({ seq }) => seq),
   );
-  return rows.map(({ seq, kind, subjectId, day, at, corrects, body, entry }) => ({
-    seq,
-    kind,
-    subjectId,
-    day,
-    sealed: timeAt(plant.timeZone, at),
-    by: personOf(entry),
-    ...(corrects !== null && { corrects }),
-    correctedBy: (corrections.get(seq) ?? []).map((one) => one.seq),
-    body: JSON.parse(body) as unknown,
-  }));
+  const sealOf = await sealsOf(db, rows);
+  return rows.map((row) => {
+    const { seq, kind, subjectId, day, at, corrects, body, entry } = row;
+    return {
+      seq,
+      kind,
+      subjectId,
+      day,
+      sealed: timeAt(plant.timeZone, at),
+      by: personOf(entry),
+      ...(corrects !== null && { corrects }),
+      correctedBy: (corrections.get(seq) ?? []).map((one) => one.seq),
+      ...sealOf(row),
+      body: JSON.parse(body) as unknown,
+    };
+  });
+}
+
+/** The entry that wrote each record, with the hash of the record in it. */
+async function sealsOf(db: Db, rows: readonly RecordRow[]) {
+  const wanted = [...new Set(rows.map(({ entry }) => entry))];
+  const found =
+    wanted.length === 0
+      ? []
+      : await db.selectFrom('entries').selectAll().where('seq', 'in', wanted).execute();
+  const entries = new Map(found.map((row) => [row.seq, row]));
+  return (record: RecordRow): Pick<RecordAnswer, 'entry'> => {
+    const row = entries.get(record.entry);
+    if (!row) return {};
+    const { seq, says, previousHash, hash, rowHashes } = row;
+    const key = keyOf('records', record);
+    const named = (JSON.parse(rowHashes) as [string, string, string][]).find(
+      ([table, of]) => table === 'records' && of === key,
+    );
+    return { entry: { seq, says, previousHash, hash, rowHash: named?.[2] ?? '' } };
+  };
 }
 
 async function correctRecord(books: Books, call: Call): Promise<Answer> {

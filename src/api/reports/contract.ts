@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { query } from '../contract/pages.ts';
+import { page, query } from '../contract/pages.ts';
 import { paperField } from '../contract/printing.ts';
 import { dateSchema } from '../contract/quantities.ts';
 
@@ -83,5 +83,41 @@ export const costAnswer = z
   })
   .meta({ id: 'CostReport' });
 
+export const trimSeriesQuery = query({
+  limit: page.limit.meta({ description: 'The latest lots of each trim, at most so many; 100 when absent.' }),
+});
+
+export const trimSeriesAnswer = z
+  .object({
+    items: z.array(
+      z.object({
+        materialId: z.string(),
+        material: z.string(),
+        supplierEstablishment: z.string(),
+        classMeanFraction: z.number(),
+        classSdFraction: z
+          .number()
+          .meta({ description: 'Standard deviation of a lot of which only the class is known.' }),
+        meanFraction: z.number().meta({ description: 'Fat expected of the next lot.' }),
+        sdFraction: z.number().meta({ description: 'Standard deviation of the next lot.' }),
+        shrinkage: z.number().meta({ description: 'Weight of the class figure in the mean.' }),
+        lotCount: z.int().meta({ description: 'Lots tested, with those before the ones that stand here.' }),
+        lots: z
+          .array(
+            z.object({
+              lotId: z.string().optional(),
+              date: z.string().meta({ description: 'Day of its first test.' }),
+              fatFraction: z.number().meta({ description: 'The mean of its tests.' }),
+              tests: z.int(),
+              methods: z.array(z.string()),
+            }),
+          )
+          .meta({ description: 'In the order of their first tests.' }),
+      }),
+    ),
+  })
+  .meta({ id: 'TrimSeries' });
+
+export type TrimSeriesAnswer = z.output<typeof trimSeriesAnswer>;
 export type CostQuery = z.output<typeof costQuery>;
 export type CostAnswer = z.output<typeof costAnswer>;

@@ -1,3 +1,4 @@
+import type { FieldIssue } from '../../tables/json.ts';
 import { type PlantFile, plantSchema } from '../../tables/plant.ts';
 import { type Books, momentOf } from '../books.ts';
 import { plantAnswer } from '../contract/resources.ts';
@@ -68,14 +69,24 @@ function shownPlant(books: Books, settings: unknown, version: number): Answer {
   };
 }
 
+/** What the schema of a plant cannot see: whether its market has rules here, and its labels a stock. */
+export function plantIssues(
+  { ruleSets }: Pick<Books, 'ruleSets'>,
+  { jurisdiction, printing }: PlantFile,
+  at: FieldIssue['path'] = [],
+): FieldIssue[] {
+  const known = ruleSets.map((one) => one.jurisdiction);
+  const message = `"${jurisdiction}" has no rules here; the jurisdictions are ${known.join(', ')}`;
+  return [
+    ...(known.includes(jurisdiction) ? [] : [{ path: [...at, 'jurisdiction'], message }]),
+    ...stockIssues(printing?.labelStock, [...at, 'printing', 'labelStock']),
+  ];
+}
+
 async function replacePlant(books: Books, call: Call): Promise<Answer> {
-  const { jurisdiction, name, printing } = parseOrProblem(plantSchema, call.body);
-  const known = books.ruleSets.map((one) => one.jurisdiction);
-  if (!known.includes(jurisdiction)) {
-    const message = `"${jurisdiction}" has no rules here; the jurisdictions are ${known.join(', ')}`;
-    refuseIssues([{ path: ['jurisdiction'], message }]);
-  }
-  refuseIssues(stockIssues(printing?.labelStock, ['printing', 'labelStock']));
+  const plant = parseOrProblem(plantSchema, call.body);
+  const { name } = plant;
+  refuseIssues(plantIssues(books, plant));
   const what = { action: 'plant changed', subject: { kind: 'plant', id: 'plant' } };
   return writeState(books, call, what, async (_writing, state) => {
     const { body: before } = refuseAbsent(state, NO_PLANT);

@@ -55,12 +55,15 @@ export function ProblemNotice({
       </Notice>
     );
   }
+  if (error.kind === 'not-logged-in') {
+    return <Notice kind="caution">{t.loggedOut}</Notice>;
+  }
   const { title, detail, errors = [] } = error.problem;
   const others = errors.filter(({ pointer }) => !shownPointers.includes(pointer));
   return (
     <Notice kind="bad" isUrgent>
       <p>
-        <strong>{say(errors.length > 0 ? title : detail)}</strong>
+        <strong>{errors.length === 0 ? say(detail) : others.length === 0 ? t.seeFields : say(title)}</strong>
       </p>
       {others.length > 0 && (
         <ul>

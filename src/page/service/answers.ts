@@ -26,13 +26,19 @@ export function useAnswer<Body>(
   }>({});
   const [count, setCount] = useState(0);
   const again = useCallback(() => setCount((before) => before + 1), []);
+  const isAsking = useRef(false);
   useEffect(() => {
     if (path === undefined) return;
     const leaving = new AbortController();
+    isAsking.current = true;
     ask<Body>({ path, signal: leaving.signal }).then(
-      (answered) => setState({ path, answered }),
+      (answered) => {
+        isAsking.current = false;
+        setState({ path, answered });
+      },
       (error: unknown) => {
         if (leaving.signal.aborted) return;
+        isAsking.current = false;
         if (!(error instanceof Refused || error instanceof Unreached)) throw error;
         setState((before) => ({ ...(before.path === path ? before : {}), path, error }));
       },
@@ -44,7 +50,8 @@ export function useAnswer<Body>(
   useEffect(() => {
     if (everyMs === undefined) return;
     const timer = setInterval(() => {
-      if (document.visibilityState === 'visible') again();
+      // An answer that takes longer than that is waited for: asked anew each time it would never come.
+      if (document.visibilityState === 'visible' && !isAsking.current) again();
     }, everyMs);
     return () => clearInterval(timer);
   }, [everyMs, again]);

@@ -39,6 +39,8 @@ export interface Request {
   /** Below /v1, with its query. */
   readonly path: string;
   readonly body?: unknown;
+  /** Sent as it is, in place of a body. */
+  readonly file?: Blob;
   /** Idempotency-Key: the same for the same act, however often it is sent. */
   readonly key?: string;
   /** If-Match: the version that was read. */
@@ -74,16 +76,20 @@ export function onReach(listener: (isReached: boolean) => void): () => void {
  * @throws Refused with the problem that was answered; Unreached where no answer came; the abort itself.
  */
 export async function ask<Body>(request: Request): Promise<Answered<Body>> {
-  const { method = 'GET', path, body, key, version, signal } = request;
+  const { method = 'GET', path, body, file, key, version, signal } = request;
   const response = await fetch(`/v1${path}`, {
     method,
+    // The version in the ETag is that of the resource alone: what an answer tells beside it may be newer.
+    cache: 'no-store',
     headers: {
       accept: 'application/json',
       ...(body !== undefined && { 'content-type': 'application/json' }),
+      ...(file && { 'content-type': 'application/octet-stream' }),
       ...(key !== undefined && { 'idempotency-key': key }),
       ...(version !== undefined && { 'if-match': `"${version}"` }),
     },
     ...(body !== undefined && { body: JSON.stringify(body) }),
+    ...(file && { body: file }),
     ...(signal && { signal }),
   }).catch((error: unknown) => {
     if (signal?.aborted) throw error;

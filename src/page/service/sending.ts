@@ -8,6 +8,8 @@ export interface Act {
   readonly path: string;
   readonly body?: unknown;
   readonly version?: number;
+  /** It holds a password: nothing of it is kept on this device. */
+  readonly isSecret?: boolean;
 }
 
 export interface Sending {
@@ -52,13 +54,13 @@ export function useSending(name: string): Sending {
 /** @throws Refused, Unreached */
 export async function sendOnce<Body>(
   name: string,
-  { method = 'POST', ...act }: Act,
+  { method = 'POST', isSecret = false, ...act }: Act,
 ): Promise<Answered<Body>> {
   const place = `sending.${name}`;
   const what = JSON.stringify([method, act]);
   const before = kept<{ what: string; key: string }>(place);
   const key = before?.what === what ? before.key : newKey();
-  keep(place, { what, key });
+  if (!isSecret) keep(place, { what, key });
   try {
     const answered = await ask<Body>({ method, ...act, key });
     keep(place, undefined);

@@ -36,6 +36,8 @@ export function usePlace(): Place {
   const [place, setPlace] = useState(() => placeOf(location.hash));
   useEffect(() => {
     const look = () => setPlace(placeOf(location.hash));
+    // Whoever went elsewhere before this listened is followed too.
+    look();
     addEventListener('hashchange', look);
     return () => removeEventListener('hashchange', look);
   }, []);

@@ -58,6 +58,7 @@ describe('every endpoint', () => {
       'GET /session',
       'POST /session',
       'POST /set-up',
+      'POST /translations',
     ]);
   });
 

@@ -2,30 +2,6 @@ import type { Told } from '../teller.ts';
 
 /** Materials, prices, products and the rules that they stand under. */
 export const PLANT: Told = [
-  // A plant of one's own
-  ['plant begun', 'planta iniciada'],
-  ['{name} was begun with {count} products', '{name} empezó con {count} productos'],
-  ['{count} lots of the demonstration put away', '{count} lotes de la demostración se apartaron'],
-  [
-    'of the demonstration, put away when the plant was begun',
-    'de la demostración, apartado cuando empezó la planta',
-  ],
-  [
-    'Work stands in the books ({work}), and nothing in them is ever lost.',
-    'Ya hay trabajo en los libros ({work}), y nada de ellos se pierde nunca.',
-  ],
-  [
-    'Start the service on another store and begin there: {command}',
-    'Inicie el servicio con otro almacén y empiece ahí: {command}',
-  ],
-  ['There is an admin already, who adds the others.', 'Ya hay un administrador, que agrega a los demás.'],
-  ['Leave admin out.', 'Deje fuera admin.'],
-  [
-    'is missing; whoever is to log in to the new plant first must have a name and a password',
-    'falta; quien entre primero a la planta nueva debe tener nombre y contraseña',
-  ],
-  ['stands still for a demonstration alone; take it out', 'solo está detenido en una demostración; quítelo'],
-  ['There is no product "{id}" to keep', 'No hay ningún producto "{id}" que conservar'],
   // Materials, prices, products
   ['No material has the id "{id}"', 'Ningún material tiene la clave "{id}"'],
   ['No material has the id "{id}".', 'Ningún material tiene la clave "{id}".'],
