@@ -24,7 +24,7 @@ inBrowser('the blend', (shop) => {
       ['desk', 'en', 'dark'],
       ['phone', 'es', 'light'],
     ] as const) {
-      const { page, complaints, context } = await shop().open({ size, language, look: shade });
+      const { page, complaints, context } = await shop().open({ at: 'blend', size, language, look: shade });
       await page.locator('.blend-bar').waitFor();
       await page.locator('.blend-prices').waitFor();
       await page.locator('.blend-curve').waitFor();
@@ -37,7 +37,7 @@ inBrowser('the blend', (shop) => {
   });
 
   it('follows a target, a price and a lot that is left out, and is no plan while figures are tried', async () => {
-    const { page, complaints, context } = await shop().open();
+    const { page, complaints, context } = await shop().open({ at: 'blend' });
     await choose(page, 'Hamburger patties, third of a pound', '400');
     const cost = await costPerUnit(page);
 
@@ -84,7 +84,7 @@ inBrowser('the blend', (shop) => {
   });
 
   it('says what a limit costs and who brings what it counts', async () => {
-    const { page, context } = await shop().open();
+    const { page, context } = await shop().open({ at: 'blend' });
     await choose(page, 'Hamburger patties, third of a pound', '400');
     const fat = page.locator('.blend-room', { hasText: 'Target: fat of the finished product is at most' });
     await page.locator('.blend-prices').waitFor();
@@ -101,7 +101,7 @@ inBrowser('the blend', (shop) => {
   });
 
   it('shows the ways out when nothing fits, and takes one', async () => {
-    const { page, complaints, context } = await shop().open({ size: 'tablet' });
+    const { page, complaints, context } = await shop().open({ at: 'blend', size: 'tablet' });
     await choose(page, 'Ground beef 90/10', '4000');
     await page.getByText('No blend is possible').waitFor();
     await look(page, 'blend-none');
@@ -116,7 +116,7 @@ inBrowser('the blend', (shop) => {
   });
 
   it('keeps what was typed over a lost connection and a reload', async () => {
-    const { page, context } = await shop().open({ expected: [/ERR_INTERNET_DISCONNECTED/] });
+    const { page, context } = await shop().open({ at: 'blend', expected: [/ERR_INTERNET_DISCONNECTED/] });
     await choose(page, 'Italian sausage', '250');
     await page.locator('.blend-bar').waitFor();
     await context.setOffline(true);
@@ -133,7 +133,7 @@ inBrowser('the blend', (shop) => {
   });
 
   it('reads kilograms with a decimal comma and asks where a figure could mean two things', async () => {
-    const { page, context } = await shop().open({ size: 'phone', language: 'es' });
+    const { page, context } = await shop().open({ at: 'blend', size: 'phone', language: 'es' });
     await page.getByLabel('Tamaño de la tanda', { exact: true }).fill('120,5 kg');
     await page.locator('.blend-headline', { hasText: /265\.\d\d lb/ }).waitFor();
     await page.getByLabel('Tamaño de la tanda', { exact: true }).fill('1,250');
@@ -143,7 +143,7 @@ inBrowser('the blend', (shop) => {
   });
 
   it('plans the batch that is seen, which can be taken back at once, and tells when the lots are gone', async () => {
-    const { page, complaints, context } = await shop().open();
+    const { page, complaints, context } = await shop().open({ at: 'blend' });
     await choose(page, 'Ground beef 80/20', '300');
     // By keyboard alone.
     await page.getByRole('button', { name: 'Plan this batch' }).focus();
