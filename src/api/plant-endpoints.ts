@@ -1,9 +1,9 @@
 import type { z } from 'zod';
 import { type Books, deskOf } from './books.ts';
-import { healthAnswer, rulesAnswer, rulesQuery, trimAnswer } from './contract/resources.ts';
+import { healthAnswer, ruleSetsAnswer, rulesAnswer, rulesQuery, trimAnswer } from './contract/resources.ts';
 import type { Endpoint } from './endpoint.ts';
 import { listTrim } from './resources.ts';
-import { listRules } from './rules.ts';
+import { listRuleSets, listRules } from './rules.ts';
 
 /** Which rules hold, what tests have taught, and whether the service answers. */
 export function plantEndpoints(books: Books, version: string): Endpoint[] {
@@ -20,6 +20,15 @@ export function plantEndpoints(books: Books, version: string): Endpoint[] {
       handle: async ({ query }) => ({
         body: listRules(await deskOf(books), query as z.output<typeof rulesQuery>),
       }),
+    },
+    {
+      method: 'GET',
+      path: '/rule-sets',
+      tag,
+      says: 'Markets whose rules are known, with their product classes',
+      may: 'read',
+      gives: ruleSetsAnswer,
+      handle: async () => ({ body: listRuleSets(books.ruleSets) }),
     },
     {
       method: 'GET',

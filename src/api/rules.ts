@@ -2,12 +2,13 @@ import type { z } from 'zod';
 import type { HouseRules } from '../batch/house-rules.ts';
 import type { Product } from '../batch/product.ts';
 import { houseLimits } from '../formulate/house-limits.ts';
+import { FORMS } from '../rules/forms.ts';
 import { applyHouseRules } from '../rules/house-rules.ts';
 import { inForceOn } from '../rules/limit.ts';
 import { notKnownOn, type RuleSet, type Standard } from '../rules/standard.ts';
 import { laboratoryAnswer, limitAnswer } from './answers.ts';
 import type { Desk } from './blending.ts';
-import type { rulesQuery } from './contract/resources.ts';
+import type { ruleSetsAnswer, rulesQuery } from './contract/resources.ts';
 import { Problem } from './problem.ts';
 
 /**
@@ -31,6 +32,29 @@ export function listRules(desk: Desk, query: z.output<typeof rulesQuery>) {
     standards: standardsOf(ruleSet, productClass).map((standard) =>
       standardAnswer(standard, date, product, desk.data.houseRules),
     ),
+  };
+}
+
+/** The markets whose rules are known, without their limits, and what limits of the house may be made of. */
+export function listRuleSets(ruleSets: readonly RuleSet[]): z.output<typeof ruleSetsAnswer> {
+  return {
+    items: ruleSets.map(({ standards, jurisdiction, says, edition, knownFrom }) => ({
+      jurisdiction,
+      says,
+      edition,
+      knownFrom,
+      classes: standards.map(({ productClass, says: name, citation, cooking }) => ({
+        productClass,
+        says: name,
+        citation,
+        cooking: [...cooking],
+      })),
+    })),
+    forms: Object.entries(FORMS).map(([name, form]) => ({
+      name,
+      says: form.says,
+      canBeBasis: 'terms' in form,
+    })),
   };
 }
 

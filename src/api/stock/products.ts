@@ -47,7 +47,7 @@ export function productEndpoints(books: Books): Endpoint[] {
       says: 'Add a product',
       may: 'plan',
       takes: productSchema,
-      example: EXAMPLE,
+      example: EXAMPLE_PRODUCT,
       gives: productAnswer,
       status: 201,
       handle: (call) => addProduct(books, call),
@@ -75,7 +75,7 @@ export function productEndpoints(books: Books): Endpoint[] {
   ];
 }
 
-const EXAMPLE = {
+export const EXAMPLE_PRODUCT = {
   id: 'ground-beef-85-15',
   name: 'Ground beef 85/15',
   standard: { jurisdiction: 'us', productClass: 'ground-beef' },
