@@ -1,11 +1,16 @@
 import { CURING_AGENTS, carries } from '../batch/carries.ts';
-import { isMeat } from '../batch/material.ts';
+import { isMeat, type Material } from '../batch/material.ts';
 import { inUnitOf, type Place, type Supplies } from './weighing.ts';
 
 /** Too little cure leaves a product unprotected, and where the law has no least of it no limit shows it. */
 
 /** Share of its cure that a load may lack before what comes out is put on hold. Own judgement. */
 const MOST_LACKING = 0.1;
+
+/** Whether it is a cure by itself: meat that was cured is none. */
+export function isCure(material: Material): boolean {
+  return !isMeat(material) && carries(material, CURING_AGENTS);
+}
 
 /** Cures of which a load that was made has less than planned. */
 export function shortOfCure(places: readonly Place[], supplies: Supplies): Place[] {
@@ -14,8 +19,7 @@ export function shortOfCure(places: readonly Place[], supplies: Supplies): Place
     const material = supplies.get(line.supplyId)?.material;
     return (
       material !== undefined &&
-      !isMeat(material) &&
-      carries(material, CURING_AGENTS) &&
+      isCure(material) &&
       made.has(load) &&
       plannedUg - weighedUg > tolerance.underUg
     );

@@ -177,6 +177,7 @@ describe('what is documented', () => {
       order: 'oldest',
       state: 'planned',
       onHand: 'any',
+      open: 'true',
       held: 'true',
       materialId: 'salt',
       usableOn: '2026-11-25',

@@ -251,6 +251,9 @@ export const batchesQuery = record(
   {
     productId: idSchema.optional(),
     state: choiceField(BATCH_STATES).optional(),
+    open: choiceField(['true', 'false'])
+      .optional()
+      .meta({ description: 'true: neither closed nor cancelled; false: one of the two.' }),
     fromDay: dateSchema.optional(),
     toDay: dateSchema.optional(),
     before: textSchema(64)
@@ -305,9 +308,13 @@ export const batchSummary = z
   .object({
     id: z.string(),
     productId: z.string(),
+    product: z.string().meta({ description: 'Its name; the id of one that is gone.' }),
     date: z.string(),
     state: z.enum(BATCH_STATES),
     version: z.int(),
+    lines: z.object({ begun: z.int(), all: z.int() }).optional().meta({
+      description: 'While it is weighed: lines of all its loads, and into how many something was weighed.',
+    }),
   })
   .meta({ id: 'BatchSummary' });
 
@@ -322,6 +329,9 @@ export const batchAnswer = z
     units: z.enum(['lb', 'kg']),
     currency: z.string(),
     cost: z.number().meta({ description: 'As planned.' }),
+    process: z
+      .object({ cooking: z.string(), yieldFraction: z.number() })
+      .meta({ description: 'What the product declared when it was planned.' }),
     loads: z.int(),
     planned: both,
     weighed: both,
@@ -334,6 +344,17 @@ export const batchAnswer = z
         lotId: z.string().optional(),
         perLoad: shownWeight,
         scale: z.string(),
+        division: shownWeight.optional().meta({ description: 'Smallest step of that scale.' }),
+        drafts: z
+          .int()
+          .optional()
+          .meta({ description: 'How many times the scale is filled, where it carries less than the line.' }),
+        cure: z.boolean().meta({ description: 'A cure: weighed alone, and checked by a second person.' }),
+        location: z.string().optional(),
+        boxes: z
+          .object({ full: z.int(), rest: both })
+          .optional()
+          .meta({ description: 'Full boxes of each load, and what comes from an opened one.' }),
         ofCorrection: z.int().optional(),
         loads: z.array(
           z.object({
@@ -341,6 +362,9 @@ export const batchAnswer = z
             planned: both,
             weighed: both,
             rest: both.meta({ description: 'Still to be weighed; 0 when the line is done.' }),
+            tolerance: z
+              .object({ under: both, over: both })
+              .meta({ description: 'How far from the plan it may be without a reason.' }),
             weighings: z.array(
               z.object({
                 step: z.int(),
@@ -416,6 +440,35 @@ export const batchAnswer = z
   })
   .meta({ id: 'Batch' });
 
+export const weighingCheckAnswer = z
+  .object({
+    line: z.int(),
+    load: z.int(),
+    planned: both,
+    there: both.meta({ description: 'Of the line in that load, with this weighing.' }),
+    fit: z
+      .enum(['short', 'within', 'above'])
+      .meta({ description: 'Against the plan: still short of it, within its tolerance, or above that.' }),
+    refusals: z
+      .array(z.object({ kind: z.string(), message: z.string(), pointer: z.string().optional() }))
+      .meta({
+        description:
+          'What booking it would be refused for, as the kind of the problem; empty when nothing is.',
+      }),
+    limits: z
+      .array(
+        limit.extend({
+          isMissed: z.boolean(),
+          wasMissed: z.boolean().meta({ description: 'Already without this weighing.' }),
+        }),
+      )
+      .optional()
+      .meta({
+        description: 'Every limit with it, what is missing as planned; absent for a lot that may not go in.',
+      }),
+  })
+  .meta({ id: 'WeighingCheck', description: 'What a weighing would do, before it is booked.' });
+
 export const batchesAnswer = z.object({
   items: z.array(batchSummary),
   next: z.string().optional().meta({ description: 'Send it as before to read on; absent at the end.' }),
@@ -423,4 +476,8 @@ export const batchesAnswer = z.object({
 
 export type PackRequest = z.output<typeof packRequest>;
 export type Finish = z.output<typeof finishSchema>;
+export type Weighing = z.output<typeof weighingSchema>;
+export type WeighingCheck = z.output<typeof weighingCheckAnswer>;
+export type BatchesQuery = z.output<typeof batchesQuery>;
+export type BatchesAnswer = z.output<typeof batchesAnswer>;
 export type BatchAnswer = z.output<typeof batchAnswer>;

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
-import { type BatchState, labelHashOf, stepsOf } from '../../making/batch.ts';
-import { listBatches, stepsOfBatch } from '../../store/batches.ts';
+import { labelHashOf, stepsOf } from '../../making/batch.ts';
+import { stepsOfBatch } from '../../store/batches.ts';
 import { documentOf } from '../../store/documents.ts';
 import { takeTurns } from '../../store/turns.ts';
 import type { Permission } from '../access/roles.ts';
@@ -14,6 +14,7 @@ import { labelForms, sheetForms } from '../paper.ts';
 import { Problem } from '../problem.ts';
 import { cancelBatch, closeBatch } from './close.ts';
 import {
+  type BatchesQuery,
   batchAnswer,
   batchCorrectionSchema,
   batchesAnswer,
@@ -26,9 +27,11 @@ import {
   setAsideSchema,
   takeBackSchema,
   weighedSchema,
+  weighingCheckAnswer,
   weighingSchema,
 } from './contract.ts';
 import { finishBatch } from './finish.ts';
+import { listed } from './listed.ts';
 import { openedBatch } from './opened.ts';
 import { packBatch } from './pack.ts';
 import { planBatch } from './plan.ts';
@@ -36,6 +39,7 @@ import { setAside } from './rework.ts';
 import { correctBatch, proposeCorrection, testBatch } from './test.ts';
 import { batchView } from './view.ts';
 import { takeBack, weighed, weighIn } from './weigh.ts';
+import { checkWeighing } from './weighing-check.ts';
 
 /** The life of batches, from the plan to the sealed record. */
 export function batchEndpoints(books: Books): Endpoint[] {
@@ -95,9 +99,7 @@ export function batchEndpoints(books: Books): Endpoint[] {
       may: 'read',
       query: batchesQuery,
       gives: batchesAnswer,
-      handle: async ({ query }) => ({
-        body: await readBatches(books, query as z.output<typeof batchesQuery>),
-      }),
+      handle: async ({ query }) => ({ body: await listed(books, query as BatchesQuery) }),
     },
     {
       method: 'GET',
@@ -126,6 +128,17 @@ export function batchEndpoints(books: Books): Endpoint[] {
       load: 1,
       weight: lb('120.5'),
     }),
+    {
+      ...step(
+        'weighing-checks',
+        'What a weighing would do to the limits and what it would be refused for; nothing is booked',
+        'read',
+        weighingSchema,
+        checkWeighing,
+        { line: 1, load: 1, weight: lb('120.5') },
+      ),
+      gives: weighingCheckAnswer,
+    },
     step('weighings/:step/reversal', 'Take a wrong weighing back', 'work', takeBackSchema, takeBack, {
       reason: 'read off the wrong scale',
     }),
@@ -182,29 +195,6 @@ export function batchEndpoints(books: Books): Endpoint[] {
       reason: 'the order was withdrawn',
     }),
   ];
-}
-
-async function readBatches(books: Books, query: z.output<typeof batchesQuery>) {
-  const { productId, state, fromDay, toDay, before, limit } = query;
-  const rows = await books.store.read((db) =>
-    listBatches(db, {
-      ...(productId !== undefined && { productId }),
-      ...(state !== undefined && { states: [state] }),
-      ...(fromDay !== undefined && { fromDay }),
-      ...(toDay !== undefined && { toDay }),
-      ...(before !== undefined && { beforeId: before }),
-      limit: limit + 1,
-    }),
-  );
-  const items = rows.slice(0, limit).map(({ id, productId: product, day, state: now, steps }) => ({
-    id,
-    productId: product,
-    date: day,
-    state: now as BatchState,
-    version: steps,
-  }));
-  const last = items.at(-1);
-  return { items, ...(rows.length > limit && last && { next: last.id }) };
 }
 
 async function readDocument(books: Books, id: string, which: 'sheet' | 'label'): Promise<unknown> {

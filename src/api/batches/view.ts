@@ -1,4 +1,3 @@
-import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
 import {
   type BatchState,
   type LimitStanding,
@@ -16,9 +15,9 @@ import { notMet, type Open, withReasons } from '../../making/reasons.ts';
 import { falseOnLabel, type Standing, standingOfLoads, unlawful } from '../../making/standing.ts';
 import { departures, loadsOf, type Place, placesOf } from '../../making/weighing.ts';
 import { pricePerUnit } from '../../units.ts';
-import { inBothUnits } from '../answers.ts';
 import type { BatchAnswer } from './contract.ts';
 import { labelChanges } from './label.ts';
+import { linesView, ofUg, who } from './lines-view.ts';
 import { floorOf, type OpenedBatch } from './opened.ts';
 
 /** A batch as it stands, for people and programs. */
@@ -41,10 +40,11 @@ export function batchView(opened: OpenedBatch): BatchAnswer {
     units: basis.plant.units,
     currency: plan.body.currency,
     cost: plan.body.cost,
+    process: { cooking: basis.product.process.cooking, yieldFraction: basis.product.process.yieldFraction },
     loads: plan.body.loads,
     planned: ofUg(plan.body.batchUg),
     weighed: ofUg(places.reduce((total, { weighedUg }) => total + weighedUg, 0)),
-    lines: linesOfView(opened, places),
+    lines: linesView(opened, places),
     limits: standing.limits.map((limit) => ({ ...limit })),
     limitsAre,
     makeup: { ...standing.makeup },
@@ -141,36 +141,6 @@ function nextSteps({ steps, row }: OpenedBatch, places: readonly Place[]): StepK
   return NEXT.filter((kind) => mayTake(kind, row.state as BatchState) && (fits[kind] ?? true));
 }
 
-function linesOfView({ basis }: OpenedBatch, places: readonly Place[]): BatchAnswer['lines'] {
-  const scales = new Map(basis.plant.scales.map(({ id, name }) => [id, name]));
-  const lines = [...new Set(places.map(({ line }) => line))];
-  return lines.map((line) => ({
-    number: line.number,
-    material: line.material,
-    materialId: line.materialId,
-    supplyId: line.supplyId,
-    ...(line.lotId !== undefined && { lotId: line.lotId }),
-    perLoad: { ...line.perLoad },
-    scale: scales.get(line.scaleId) ?? line.scaleId,
-    ...(line.ofCorrection !== undefined && { ofCorrection: line.ofCorrection }),
-    loads: places
-      .filter((place) => place.line === line)
-      .map(({ load, plannedUg, weighedUg, restUg, weighings }) => ({
-        load,
-        planned: ofUg(plannedUg),
-        weighed: ofUg(weighedUg),
-        rest: ofUg(restUg),
-        weighings: weighings.map((step) => ({
-          step: step.number,
-          ...(step.body.lotId !== undefined && { lotId: step.body.lotId }),
-          weight: { ...step.body.weight },
-          ...(step.body.reason !== undefined && { reason: step.body.reason }),
-          ...who(step),
-        })),
-      })),
-  }));
-}
-
 function finishedView(
   step: Extract<Step, { kind: 'finished' }>,
   later: readonly StepOf<'set aside'>[],
@@ -250,12 +220,4 @@ function noTemperature({ basis, steps }: OpenedBatch): string[] {
   return [
     'No temperature of the cooking and cooling is noted here. Whether they were enough is for your own records, the inspector and your process authority.',
   ];
-}
-
-export function ofUg(massUg: number): { kg: number; lb: number } {
-  return inBothUnits(kilogramsOfMicrograms(massUg));
-}
-
-function who({ person, at }: Step): { by: string; at: string } {
-  return { by: person, at };
 }

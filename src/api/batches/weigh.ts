@@ -1,37 +1,19 @@
-import type { Supply } from '../../batch/lot.ts';
-import { isMeat, isRework, type Material } from '../../batch/material.ts';
-import { hasPlace } from '../../formulate/choose-supplies.ts';
-import { rulesOn } from '../../formulate/prepare.ts';
-import { kilogramsOfMicrograms } from '../../ledger/micrograms.ts';
-import { drawnUg, freeUg } from '../../ledger/movement.ts';
 import { Refused } from '../../ledger/refused.ts';
-import {
-  type PlannedLine,
-  type ScaleWeight,
-  type StepOf,
-  settledBefore,
-  stepsOf,
-} from '../../making/batch.ts';
+import { type ScaleWeight, type StepOf, settledBefore, stepsOf } from '../../making/batch.ts';
 import { foundSoFar } from '../../making/found-mix.ts';
 import { notMet, settled, withReasons } from '../../making/reasons.ts';
 import { standingOfLoads, weightUg } from '../../making/standing.ts';
-import { departures, linesOf, placesOf, putIn, slipOf, standingWeighings } from '../../making/weighing.ts';
-import { forbiddenBy, missingFigures } from '../../rules/eligibility.ts';
-import { sourceOf } from '../../rules/limit.ts';
+import { departures, placesOf, putIn, standingWeighings } from '../../making/weighing.ts';
 import { refuseOutOfTurn, takeStep } from '../../store/batches.ts';
 import { keepDocument } from '../../store/documents.ts';
-import { book, lotOrRefuse, releaseAll, reservedFor } from '../../store/lots.ts';
-import type { LotRow } from '../../store/schema.ts';
+import { book, releaseAll } from '../../store/lots.ts';
 import type { Writing } from '../../store/store.ts';
-import { massText } from '../../units.ts';
-import { supplyNow } from '../blend-task.ts';
 import { type Books, change } from '../books.ts';
 import type { Answer, Call } from '../endpoint.ts';
 import { parseOrProblem } from '../parse.ts';
-import type { PlantBooks } from '../plant-of-store.ts';
-import { refuseUnfitForUse } from '../stock/take.ts';
 import { takeBackSchema, weighedSchema, weighingSchema } from './contract.ts';
 import { labelOfMix } from './label.ts';
+import { drawable, lineOf, otherSupply, refuseSlip, refuseUnexplained } from './may-weigh.ts';
 import { floorOf, keptSupply, type OpenedBatch, openedBatch } from './opened.ts';
 import { answered } from './steps.ts';
 
@@ -47,12 +29,9 @@ export async function weighIn(books: Books, call: Call): Promise<Answer> {
     const taken = lotId ?? line.lotId;
     const isOther = taken !== line.lotId;
     const supply = isOther && taken !== undefined ? otherSupply(batch, plant, line, taken) : undefined;
-    if (isOther && reason === undefined) {
-      throw needsReason(`Line ${number} is planned from ${line.supplyId}; ${taken} is another lot`);
-    }
+    if (isOther) refuseUnexplained(line, taken, reason);
     const wantedUg = weightUg(weight);
-    // A reason for another lot is none for its weight.
-    if (!meant && (isOther || reason === undefined)) refuseSlip(batch, line, load, wantedUg, isOther);
+    refuseSlip(batch, line, { load, wantedUg, isOther, reason, meant });
     const drawn = taken === undefined ? undefined : await draw(writing, batch, taken, weight);
     await takeStep(writing, batch.row, 'weighing', {
       load,
@@ -73,109 +52,17 @@ export async function weighIn(books: Books, call: Call): Promise<Answer> {
   });
 }
 
-function needsReason(message: string): Refused {
-  return new Refused('needs a reason', `${message}. If it is right, say why in reason.`, ['reason']);
-}
-
-/** A slip of the pen must not take a lot. */
-function refuseSlip(
-  batch: OpenedBatch,
-  line: PlannedLine,
-  load: number,
-  addedUg: number,
-  isOther: boolean,
-): void {
-  const place = placesOf(batch.steps, floorOf(batch)).find(
-    (one) => one.line.number === line.number && one.load === load,
-  );
-  const slip = place && slipOf(place, addedUg);
-  if (!slip) return;
-  const check = `${slip}. Check the weight, its unit and the line`;
-  if (!isOther) throw needsReason(check);
-  throw new Refused('needs a reason', `${check}. If it is right, send "meant": true and say in reason why.`, [
-    'meant',
-  ]);
-}
-
-function lineOf(batch: OpenedBatch, number: number, load: number): PlannedLine {
-  const lines = linesOf(batch.steps);
-  const line = lines.find((one) => one.number === number);
-  if (!line) {
-    throw new Refused('unfit', `There is no line ${number}; the lines are 1 to ${lines.length}`, ['line']);
-  }
-  if (line.loads.includes(load)) return line;
-  throw new Refused('unfit', `Line ${number} goes into load ${line.loads.join(', ')}, not ${load}`, ['load']);
-}
-
-/** A lot in place of the planned one, with what is known of it. @throws Refused when it may not go in there. */
-function otherSupply(
-  { basis, supplies }: OpenedBatch,
-  plant: PlantBooks,
-  line: PlannedLine,
-  lotId: string,
-): Supply {
-  const supply = supplies.get(lotId) ?? supplyNow(plant, lotId, basis.date);
-  const refuse = (why: string) =>
-    new Refused('unfit', `${lotId} cannot go in: ${why}. Take another lot.`, ['lotId']);
-  if (!supply) throw refuse('no such lot is on hand');
-  const { product } = basis;
-  const planned = supplies.get(line.supplyId)?.material;
-  if (!planned || !standsIn(supply.material, planned)) {
-    throw refuse(`line ${line.number} is ${line.material}, the lot is ${supply.material.name}`);
-  }
-  if (!hasPlace(supply, product)) throw refuse(`${product.name} has no place for ${supply.material.name}`);
-  const { limits } = rulesOn(basis);
-  const [missing] = missingFigures(limits, [supply], product.process);
-  if (missing) throw refuse(`the ${missing.missing.constituent} of it is not known`);
-  const limit = forbiddenBy(limits, supply, product.process);
-  if (limit) throw refuse(`${limit.says} (${sourceOf(limit)})`);
-  return supply;
-}
-
-/** Fresh meat stands in for meat of its species, everything else for nothing but itself. */
-function standsIn(taken: Material, planned: Material): boolean {
-  if (taken.id === planned.id) return true;
-  const isFresh = (material: Material) => isMeat(material) && !isRework(material);
-  return isFresh(taken) && isFresh(planned) && taken.species === planned.species;
-}
-
 /** Takes a weight off a lot, of what it was promised first. */
-async function draw(writing: Writing, { row, basis }: OpenedBatch, lotId: string, weight: ScaleWeight) {
-  const lot = await lotOrRefuse(writing.db, lotId);
-  // Usable on the day of the batch, and still usable today.
-  for (const day of [row.day, writing.act.day]) refuseUnfitForUse(lot, day, ['lotId']);
-  const promisedUg = (await reservedFor(writing.db, row.id)).get(lotId) ?? 0;
-  const thereUg = promisedUg + freeUg(lot);
-  const massUg = drawnUg(drawnUg(weightUg(weight), promisedUg), thereUg);
-  if (massUg > thereUg) throw short(lot, thereUg, weight, basis);
+async function draw(writing: Writing, batch: OpenedBatch, lotId: string, weight: ScaleWeight) {
+  const { massUg, promisedUg } = await drawable(writing.db, batch, lotId, weight, writing.act.day);
   const movement = await book(writing, {
     lotId,
     kind: 'weighed',
     massUg: -massUg,
     reservedUg: -Math.min(promisedUg, massUg),
-    batchId: row.id,
+    batchId: batch.row.id,
   });
   return { massUg, movement };
-}
-
-/** Scales differ: the last of a lot often weighs a little more than the books say. */
-function short(
-  { id, onHandUg }: LotRow,
-  thereUg: number,
-  { value, unit }: ScaleWeight,
-  { plant }: OpenedBatch['basis'],
-): Refused {
-  const text = (ug: number) => massText(kilogramsOfMicrograms(ug), plant.units);
-  const promised = onHandUg > thereUg ? `, and ${text(onHandUg - thereUg)} promised to others` : '';
-  const remedy =
-    promised === ''
-      ? `If all of it is on the scale and the scale is right, adjust the lot to ${value} ${unit} first; otherwise take the rest from another lot.`
-      : 'Take out what is too much, weigh the rest from another lot, or count this one and adjust it.';
-  return new Refused(
-    'short',
-    `Lot ${id} has ${text(thereUg)} for this batch${promised}; ${value} ${unit} is asked. ${remedy}`,
-    ['weight'],
-  );
 }
 
 /** A weighing that was wrong is taken back: its lot has the weight again. */

@@ -1,0 +1,70 @@
+import { useShow } from '../../figures/show.ts';
+import { useSay } from '../../words/say.ts';
+import { useWords } from '../../words/words.ts';
+import { BATCHES } from '../words.ts';
+import type { Spot } from './spots.ts';
+import { WEIGH } from './words.ts';
+
+/** Lines of a load: what is in, what is being weighed, what is to come. Any of them can be tapped. */
+export function LinesList({
+  spots,
+  now,
+  onPick,
+}: {
+  readonly spots: readonly Spot[];
+  readonly now: number | undefined;
+  readonly onPick: (line: number) => void;
+}) {
+  const t = useWords(WEIGH);
+  return (
+    <nav class="weigh-lines" aria-label={t.lines}>
+      <ol>
+        {spots.map((spot) => (
+          <li key={spot.line.number}>
+            <LineButton spot={spot} isNow={spot.line.number === now} onPick={onPick} />
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+}
+
+function LineButton({
+  spot,
+  isNow,
+  onPick,
+}: {
+  readonly spot: Spot;
+  readonly isNow: boolean;
+  readonly onPick: (line: number) => void;
+}) {
+  const t = useWords(WEIGH);
+  const b = useWords(BATCHES);
+  const say = useSay();
+  const show = useShow();
+  const { line, restKg, isBegun, isUnsent } = spot;
+  const isDone = restKg === 0;
+  const state = isDone ? t.done : isBegun ? t.begun : t.toCome;
+  return (
+    <button
+      type="button"
+      class={isDone ? 'done' : ''}
+      aria-current={isNow ? 'step' : undefined}
+      onClick={() => onPick(line.number)}
+    >
+      <span class="sign" aria-hidden="true">
+        {isDone ? '✓' : isNow ? '▸' : line.number}
+      </span>
+      <span class="what">
+        {say(line.material)} {line.cure && <b class="batch-cure">{b.cure}</b>}
+        <span class="aside">
+          <b>
+            {show.digits(line.perLoad.value)} {line.perLoad.unit}
+          </b>{' '}
+          · {isNow ? t.now : state}
+          {isUnsent && <b class="weigh-unsent"> · {t.unsent}</b>}
+        </span>
+      </span>
+    </button>
+  );
+}

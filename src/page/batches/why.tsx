@@ -1,0 +1,33 @@
+import { TextField } from '../parts/field.tsx';
+import { useWords } from '../words/words.ts';
+import { BATCHES } from './words.ts';
+
+/** A reason: written, or taken with one tap from those that are often used. */
+export function Why({
+  label,
+  value,
+  onValue,
+  error,
+}: {
+  readonly label: string;
+  readonly value: string;
+  readonly onValue: (reason: string) => void;
+  readonly error?: string | undefined;
+}) {
+  const t = useWords(BATCHES);
+  return (
+    <div class="batch-why">
+      <TextField label={label} value={value} onValue={onValue} error={error} maxLength={300} />
+      <fieldset class="row wrap">
+        <legend class="unseen">
+          {t.commonReasons}: {label}
+        </legend>
+        {Object.values(t.reasons).map((reason) => (
+          <button key={reason} type="button" class="chip" onClick={() => onValue(reason)}>
+            {reason}
+          </button>
+        ))}
+      </fieldset>
+    </div>
+  );
+}
