@@ -22,6 +22,8 @@ export default defineConfig({
   test: {
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // By itself it leaves a core free, which on two cores is half of the machine.
+    maxWorkers: '100%',
     projects: [
       { extends: true, test: { name: 'pure', include: PURE, isolate: false } },
       {

@@ -284,12 +284,6 @@ describe('the documentation page', () => {
     expect(script).not.toMatch(/https?:/);
   });
 
-  test('is where the bare address leads', async () => {
-    const response = await fetch(service.address, { redirect: 'manual' });
-    expect(response.status).toBe(302);
-    expect(response.headers.get('location')).toBe('/docs');
-  });
-
   test('serves nothing of its library but what a page needs', async () => {
     for (const file of ['package.json', 'README.md', 'index.js', 'absolute-path.js']) {
       const { status } = await send(service.address, { method: 'GET', path: `/docs/files/${file}` });
