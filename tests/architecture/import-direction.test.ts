@@ -34,7 +34,9 @@ const described = ({ from, to, rule }: Report['summary']['violations'][number]) 
 describe('the direction of imports', () => {
   const report = inspect('.');
   const seen = new Set(
-    report.modules.map(({ source }) => source).filter((source) => source.startsWith('src/') && IS_SOURCE.test(source)),
+    report.modules
+      .map(({ source }) => source)
+      .filter((source) => source.startsWith('src/') && IS_SOURCE.test(source)),
   );
 
   it('has looked at every source file', () => {

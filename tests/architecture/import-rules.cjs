@@ -119,7 +119,10 @@ module.exports = {
     {
       name: 'express-only-in-the-rim',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/api/(app|router|error-handler|docs-page|rules-page|page-files)\\.ts$' },
+      from: {
+        path: '^src/',
+        pathNot: '^src/api/(app|router|error-handler|docs-page|rules-page|page-files)\\.ts$',
+      },
       to: { path: '^node_modules/(@types/)?express/' },
     },
     {
