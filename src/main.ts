@@ -28,7 +28,7 @@ async function main(): Promise<void> {
   const desk = await deskOf(service.books);
   const example = await workedExample(desk);
   if (example !== undefined) console.log(`${example}\n`);
-  console.log(`meatblock serves ${desk.data.plant.name} at ${service.address}`);
+  console.log(`meatblock serves ${desk.data.plant.name} at ${service.address}   Open it in a browser.`);
   for (const line of await entranceLines(service)) console.log(line);
   console.log(
     `Rules of every market: ${service.address}/rules   API documentation: ${service.address}/docs   Stop: Ctrl-C`,
@@ -60,7 +60,7 @@ async function entranceLines({ access, address }: Service): Promise<string[]> {
   if (code === undefined) return [];
   return [
     `This plant has no admin yet. Set-up code: ${code}   (good for 30 minutes; a new start prints a new one)`,
-    `Make the first admin: POST ${address}/v1/set-up {"code": "${code}", "name": "...", "password": "..."}`,
+    `Open ${address} in a browser and write it there, or: POST ${address}/v1/set-up {"code": "${code}", "name": "...", "password": "..."}`,
   ];
 }
 
