@@ -23,12 +23,29 @@ export function translationEndpoints(): Endpoint[] {
       takes: translationRequestSchema,
       example: { language: 'es', sentences: ['Log in first', 'Hamburger holds at most 30 % fat.'] },
       gives: translationAnswerSchema,
-      handle: async ({ body }) => ({ body: translated(body) }),
+      handle: async ({ body }) => ({ body: await translated(body) }),
     },
   ];
 }
 
-function translated(body: unknown): TranslationAnswer {
+/**
+ * Sentences of the service take a moment, what was made up to take long may take long: anyone may ask, so the others get
+ * their turn in between, and what is not done by then comes back as it is.
+ */
+const TURN_MS = 20;
+const DONE_WITHIN_MS = 3_000;
+
+async function translated(body: unknown): Promise<TranslationAnswer> {
   const { language, sentences } = parseOrProblem(translationRequestSchema, body);
-  return { language, sentences: language === 'es' ? sentences.map(inSpanish) : sentences };
+  if (language !== 'es') return { language, sentences };
+  const begun = performance.now();
+  let turn = begun;
+  const said: string[] = [];
+  for (const sentence of sentences) {
+    said.push(performance.now() - begun > DONE_WITHIN_MS ? sentence : inSpanish(sentence));
+    if (performance.now() - turn < TURN_MS) continue;
+    await new Promise((resolve) => setImmediate(resolve));
+    turn = performance.now();
+  }
+  return { language, sentences: said };
 }

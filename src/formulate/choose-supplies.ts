@@ -107,7 +107,7 @@ function findGaps(
     issues.push({
       code: 'no-supply',
       path: ['product', 'meatBlock', index],
-      message: `No usable lot for "${part.name}", of which the product asks at least ${percentOfFraction(part.minFraction)} %. Receive a lot of it or change its minFraction.`,
+      message: `No usable lot for "${part.name}", of which the product asks at least ${percentOfFraction(part.minFraction)} %. Receive a lot of it or ask for less of it.`,
     });
   });
   seasoning.forEach(({ materialId, minFraction }, index) => {

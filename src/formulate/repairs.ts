@@ -82,6 +82,16 @@ function ownLimits({ model }: Stuck): Limit[] {
   );
 }
 
+/** The request with other bounds; what it tries in other limits stays as it is tried. */
+function withBounds(
+  request: FormulationRequest,
+  bounds: NonNullable<FormulationRequest['insteadOf']>,
+): FormulationRequest {
+  const changed = new Set(bounds.map(({ limitId }) => limitId));
+  const others = (request.insteadOf ?? []).filter(({ limitId }) => !changed.has(limitId));
+  return { ...request, insteadOf: [...bounds, ...others] };
+}
+
 function targetRepairs(stuck: Stuck): Repair[] {
   const { request, model, problem } = stuck;
   const found: (Repair & { readonly costPerKg: number })[] = [];
@@ -91,7 +101,7 @@ function targetRepairs(stuck: Stuck): Repair[] {
     for (let extra = 0; extra < MOST_TRIES; extra++) {
       const bound = outward(limit, reached, extra);
       if (bound < 0) break;
-      const blend = tried({ ...request, insteadOf: [{ limitId: limit.id, bound }] });
+      const blend = tried(withBounds(request, [{ limitId: limit.id, bound }]));
       if (!blend) continue;
       found.push(repair('target', targetText(limit, bound), [targetChange(limit, bound)], blend));
       break;
@@ -118,7 +128,7 @@ function togetherRepairs(stuck: Stuck): Repair[] {
       limitId: limit.id,
       bound: Math.max(0, outward(limit, ratioAt(limit, problem.coefficients, relaxation.values), extra)),
     }));
-    const blend = tried({ ...request, insteadOf });
+    const blend = tried(withBounds(request, insteadOf));
     if (!blend) continue;
     const changes = limits.map((limit, index) => targetChange(limit, insteadOf[index]?.bound ?? limit.bound));
     const says = limits.map((limit, index) => targetText(limit, insteadOf[index]?.bound ?? limit.bound));

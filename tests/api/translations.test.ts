@@ -26,6 +26,35 @@ describe('sentences of the service in Spanish', () => {
     expect((await asked({ language: 'en', sentences })).body.sentences).toEqual(sentences);
   });
 
+  it('that are made up to take long do not keep the others waiting', async () => {
+    const parts = [
+      ' and a ',
+      'Line 1, load 1: ',
+      'at most 1 % ',
+      'Lot ',
+      ', ',
+      ': ',
+      ' is ',
+      '; ',
+      ' (',
+      ' of ',
+    ];
+    let state = 1;
+    const next = () => {
+      state = (state * 48_271) % 2_147_483_647;
+      return parts[state % parts.length] ?? '';
+    };
+    const sentences = Array.from({ length: 500 }, () => Array.from({ length: 150 }, next).join(''));
+    const begun = Date.now();
+    const long = asked({ language: 'es', sentences });
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    const asking = Date.now();
+    expect((await send(demo.address, { method: 'GET', path: '/v1/health' })).status).toBe(200);
+    expect(Date.now() - asking).toBeLessThan(2_000);
+    expect((await long).status).toBe(200);
+    expect(Date.now() - begun).toBeLessThan(15_000);
+  });
+
   it('are refused where there are too many or another language is asked for', async () => {
     const many = await asked({ language: 'es', sentences: Array(501).fill('x') });
     expect(many).toMatchObject({ status: 400, body: { errors: [{ pointer: '/sentences' }] } });

@@ -36,7 +36,6 @@ inBrowser('batches', (shop) => {
 
     await target(page, batch.lines[0]);
     await look(page, 'weigh-tablet');
-    await expectAccessible(page);
     await expectTouchable(page);
     await bigTarget(page);
 
@@ -110,7 +109,6 @@ inBrowser('batches', (shop) => {
     await page.getByRole('button', { name: 'All is in' }).click();
     await page.getByRole('link', { name: 'Enter what came out' }).waitFor();
     await look(page, 'overview-weighed');
-    await expectAccessible(page);
     await page.getByRole('link', { name: 'Enter what came out' }).click();
 
     const now = await get(`/batches/${batch.id}`);
@@ -121,7 +119,6 @@ inBrowser('batches', (shop) => {
     await page.getByText(/Yield (89\.9|90\.0|90\.1) %/).waitFor();
     await page.getByLabel('Degrees').first().fill('38');
     await look(page, 'finish-tablet');
-    await expectAccessible(page);
     await expectTouchable(page);
     await page.reload();
     expect(await page.getByRole('textbox', { name: 'Product that came out' }).inputValue()).toBe(out);
@@ -133,7 +130,6 @@ inBrowser('batches', (shop) => {
     await page.getByRole('button', { name: 'Make these packs' }).click();
     await page.getByText('100 × 1 lb').waitFor();
     await look(page, 'packed-tablet');
-    await expectAccessible(page);
     await page.getByRole('button', { name: 'Close the batch' }).click();
     await page.getByRole('button', { name: 'Seal the record' }).click();
     await page.getByRole('link', { name: /See record \d+/ }).waitFor();
@@ -180,7 +176,6 @@ inBrowser('batches', (shop) => {
     await page.getByRole('heading', { name: 'Least cost' }).waitFor();
     await page.getByRole('heading', { name: 'From other lots' }).waitFor();
     await look(page, 'test-tablet');
-    await expectAccessible(page);
     await expectTouchable(page);
     await page.getByRole('button', { name: 'Add this' }).first().click();
     const added = (await expectLine(() => get(`/batches/${batch.id}`), 3)).perLoad;
@@ -257,7 +252,6 @@ inBrowser('batches', (shop) => {
       await page.goto(`${shop().service.address}/#/batches${part}`);
       await page.getByText(places[name]).first().waitFor();
       await look(page, `es-${name}-${size}`);
-      await expectAccessible(page);
       await expectTouchable(page);
       expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
     }
@@ -279,7 +273,6 @@ inBrowser('batches', (shop) => {
     }
     await page.getByRole('button', { name: 'Cancelar esta tanda' }).click();
     await page.getByLabel('¿Por qué se cancela?').fill('se retiró el pedido');
-    await expectAccessible(page);
     await page.getByRole('dialog').getByRole('button', { name: 'Cancelar esta tanda' }).click();
     await page.getByText('cancelada').first().waitFor();
     expect((await get(`/batches/${id}`)).state).toBe('cancelled');

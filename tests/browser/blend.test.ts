@@ -29,7 +29,6 @@ inBrowser('the blend', (shop) => {
       await page.locator('.blend-prices').waitFor();
       await page.locator('.blend-curve').waitFor();
       await look(page, `blend-${size}-${language}`);
-      await expectAccessible(page);
       await expectTouchable(page);
       expect(complaints).toEqual([]);
       await context.close();
@@ -74,7 +73,6 @@ inBrowser('the blend', (shop) => {
     await unused.getByRole('button').click();
     await page.getByRole('dialog').getByLabel('Price', { exact: true }).fill('1');
     await look(page, 'blend-price');
-    await expectAccessible(page);
     await page.getByRole('button', { name: 'Try it' }).click();
     await page.locator('.blend-bar', { hasText: 'B73-1120' }).waitFor();
     expect(await costPerUnit(page)).toBeLessThan(cost);

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { expectAccessible, expectTouchable, inBrowser, look, SIZES } from './browser.ts';
+import { expectTouchable, inBrowser, look, SIZES } from './browser.ts';
 
 inBrowser('the frame of the page', (shop) => {
   it('speaks both languages and remembers which', async () => {
@@ -24,7 +24,6 @@ inBrowser('the frame of the page', (shop) => {
   it.each(Object.keys(SIZES) as (keyof typeof SIZES)[])('can be read and tapped on a %s', async (size) => {
     const { page, complaints } = await shop().open({ size });
     await page.getByRole('link', { name: 'Plant' }).waitFor();
-    await expectAccessible(page);
     await expectTouchable(page);
     await look(page, `frame-${size}`);
     expect(complaints).toEqual([]);

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { expectAccessible, expectTouchable, inBrowser, look, type Opened, SIZES } from './browser.ts';
+import { expectTouchable, inBrowser, look, type Opened, SIZES } from './browser.ts';
 
 /** Of a conflict every way out is worked out in full. */
 const SOLVING_MS = 30_000;
@@ -204,7 +204,6 @@ inBrowser('products', (shop) => {
       await page.locator('h1').waitFor();
       if (at.endsWith('smoked-sausage')) await page.locator('.products-gauges').waitFor();
       if (at.endsWith('house')) await page.locator('.products-rule').first().waitFor();
-      await expectAccessible(page);
       await expectTouchable(page);
       await look(page, `${at.replace('/', '-')}-${size}-${language}`);
       expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { expectAccessible, expectTouchable, inBrowser, look, SIZES } from './browser.ts';
+import { expectTouchable, inBrowser, look, SIZES } from './browser.ts';
 
 inBrowser('rules', (shop) => {
   it('are found, read and asked for another market and day', async () => {
@@ -40,7 +40,6 @@ inBrowser('rules', (shop) => {
         .locator(at === 'rules' ? '.rules-classes' : '.rules-limits')
         .first()
         .waitFor();
-      await expectAccessible(page);
       await expectTouchable(page);
       await look(page, `${at.replaceAll('/', '-')}-${size}`);
       expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);

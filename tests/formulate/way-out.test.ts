@@ -77,6 +77,35 @@ describe('a price target against a fat target', () => {
   });
 });
 
+describe('targets that are only tried', () => {
+  const trial: FormulationRequest = {
+    ...demoRequest({
+      product: beefWith([
+        { measure: 'fat', min: 0.18, max: 0.2 },
+        { measure: 'protein', min: 0.15 },
+      ]),
+      batchSize: { total: pounds(500) },
+    }),
+    insteadOf: [{ limitId: 'house-protein-min', bound: 0.195 }],
+  };
+  const lessFat = stuck(trial).wayOut.repairs.find(({ changes }) =>
+    changes.some((change) => 'to' in change && change.limitId === 'house-fat-min'),
+  );
+  const costWith = (insteadOf: FormulationRequest['insteadOf']) => {
+    const formulation = workOut({ ...trial, ...(insteadOf && { insteadOf }) });
+    if (formulation.outcome !== 'blend') throw new Error(formulation.outcome);
+    return formulation.blend.cost / formulation.blend.batchKg;
+  };
+
+  it('stay tried in a way out: it costs what it says once it is taken, and not what it would cost without them', () => {
+    const [change] = lessFat?.changes ?? [];
+    if (!change || !('to' in change)) throw new Error('less fat is no way out');
+    const bounds = [{ limitId: change.limitId, bound: change.to / 100 }];
+    expect(lessFat?.costPerKg).toBeCloseTo(costWith([...bounds, ...(trial.insteadOf ?? [])]), 9);
+    expect(lessFat?.costPerKg).toBeGreaterThan(costWith(bounds) * 1.05);
+  });
+});
+
 describe('a rate of cure above the law', () => {
   const product = demoProductJson('smoked-sausage');
   for (const line of product.seasoning) if (line.materialId === 'curing-salt-6.25') line.fraction = 0.0026;

@@ -1,4 +1,5 @@
 import { useShow } from '../figures/show.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { BOUND_AT, byRoom, gaugeFill, isIdle, type Limit } from './batch.ts';
@@ -33,7 +34,10 @@ function Still({ limits }: { readonly limits: readonly Limit[] }) {
     <ul>
       {limits.map(({ limitId, says, citation }) => (
         <li key={limitId}>
-          {say(says)} <span class="aside">{citation}</span>
+          {say(says)}{' '}
+          <span class="aside">
+            <Said text={citation} />
+          </span>
         </li>
       ))}
     </ul>
@@ -68,7 +72,7 @@ function Gauge({ limit }: { readonly limit: Limit }) {
         {holds ? '' : ` · ${t.missed}`}
       </span>
       <span class="aside basis">
-        {say(basis)} · {authority === 'law' ? citation : t.house}
+        {say(basis)} · {authority === 'law' ? <Said text={citation} /> : t.house}
       </span>
     </li>
   );

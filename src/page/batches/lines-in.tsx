@@ -1,4 +1,5 @@
 import { useShow } from '../figures/show.ts';
+import { to } from '../shell/place.ts';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import type { Batch, Line } from './batch.ts';
@@ -33,8 +34,8 @@ function LineIn({ line }: { readonly line: Line }) {
       <span class="what">
         <strong>{say(line.material)}</strong>{' '}
         <span class="aside">
-          {line.lotId ?? ''} {line.cure && <b class="batch-cure">{t.cure}</b>}{' '}
-          {line.ofCorrection !== undefined && t.correction}
+          {line.lotId !== undefined && <a href={to('stock', line.lotId)}>{line.lotId}</a>}{' '}
+          {line.cure && <b class="batch-cure">{t.cure}</b>} {line.ofCorrection !== undefined && t.correction}
         </span>
       </span>
       <span class="figures">{t.of(inUnit(weighed), inUnit(planned))}</span>

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { Button } from '../parts/button.tsx';
-import { OneOf } from '../parts/field.tsx';
+import { OneOf } from '../parts/choice.tsx';
 import { ProblemNotice } from '../parts/notice.tsx';
 import { queryOf } from '../service/ask.ts';
 import { usePapers } from '../service/papers.ts';
@@ -19,7 +19,7 @@ export function Papers({ id }: { readonly id: string }) {
   const { show, isFetching, error } = usePapers();
   return (
     <Part title={t.papers}>
-      <div class="row wrap">
+      <div class="row wrap batch-choices">
         <OneOf
           label={t.paperLanguage}
           value={language}

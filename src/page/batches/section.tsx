@@ -4,11 +4,16 @@ import type { SectionProps } from '../shell/section.ts';
 import { useWords } from '../words/words.ts';
 import type { Batch } from './batch.ts';
 import './batches.css';
+import './finish/finish.css';
+import './test/test.css';
+import './weigh/keypad.css';
+import './weigh/weigh.css';
 import { Finish } from './finish/finish.tsx';
 import { List } from './list.tsx';
 import { Overview } from './overview.tsx';
 import { FatTest } from './test/fat-test.tsx';
 import { BatchPlaces } from './top.tsx';
+import { RefusedOf } from './weigh/refused.tsx';
 import { Weigh } from './weigh/weigh.tsx';
 import { BATCHES } from './words.ts';
 
@@ -41,6 +46,7 @@ function OneBatch({
         </h1>
         <BatchPlaces id={id} part={part} />
       </div>
+      {part === 'weigh' && !reading.body && reading.error && <RefusedOf batchId={id} />}
       <Read of={reading}>
         {(batch) => {
           if (part === 'weigh') return <Weigh batch={batch} query={query} />;

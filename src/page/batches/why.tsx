@@ -8,11 +8,14 @@ export function Why({
   value,
   onValue,
   error,
+  often,
 }: {
   readonly label: string;
   readonly value: string;
   readonly onValue: (reason: string) => void;
   readonly error?: string | undefined;
+  /** Reasons that are often right here; those of a departure from the plan when absent. */
+  readonly often?: readonly string[];
 }) {
   const t = useWords(BATCHES);
   return (
@@ -22,7 +25,7 @@ export function Why({
         <legend class="unseen">
           {t.commonReasons}: {label}
         </legend>
-        {Object.values(t.reasons).map((reason) => (
+        {(often ?? Object.values(t.reasons)).map((reason) => (
           <button key={reason} type="button" class="chip" onClick={() => onValue(reason)}>
             {reason}
           </button>

@@ -1,13 +1,16 @@
 import { useState } from 'preact/hooks';
 import type { BatchAnswer } from '../../api/batches/contract.ts';
 import { Button } from '../parts/button.tsx';
-import { Choice, DayField, MassField, NumberField } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
+import { DayField } from '../parts/field.tsx';
 import { Notice, ProblemNotice } from '../parts/notice.tsx';
+import { MassField, NumberField } from '../parts/number-field.tsx';
 import { useTell } from '../parts/told.tsx';
 import { Refused } from '../service/ask.ts';
 import { sendOnce, useSending } from '../service/sending.ts';
 import { go, to } from '../shell/place.ts';
 import { useHere, useMay } from '../shell/plant.ts';
+import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import {
   type Asking,
@@ -178,6 +181,7 @@ function Plan({
 }) {
   const t = useWords(BLEND);
   const tell = useTell();
+  const say = useSay();
   const [isStale, setStale] = useState(false);
   const { send, isSending, error } = useSending('plan');
   const plan = async () => {
@@ -186,7 +190,11 @@ function Plan({
     const answered = await send<BatchAnswer>({ path: '/batches', body: planOf(body, blend.fingerprint) });
     if (!answered) return setStale(true);
     const { id } = answered.body;
-    tell({ says: t.planned(id), undo: () => void cancel(id) });
+    tell({
+      says: t.planned(id),
+      undo: () =>
+        cancel(id).catch((failed: unknown) => tell({ says: say(String((failed as Error).message)) })),
+    });
     go(to('batches', id));
   };
   return (

@@ -71,7 +71,7 @@ function Headline({ blend }: { readonly blend: Blend }) {
         <strong>{show.percent(fat)}</strong> <span>{t.fatOf}</span>
         <small>
           {show.percent(1 - fat)} {t.leanOf}
-          {leastSure !== undefined && <> · {t.surely(`${fixed(leastSure * 100, 0)} %`)}</>}
+          {leastSure !== undefined && <> · {t.sureToHold(`${fixed(leastSure * 100, 0)} %`)}</>}
         </small>
       </p>
       <p class="blend-figure">

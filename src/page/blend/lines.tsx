@@ -4,7 +4,7 @@ import { parseMass } from '../figures/mass.ts';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
 import { Dialog } from '../parts/dialog.tsx';
-import { MassField } from '../parts/field.tsx';
+import { MassField } from '../parts/number-field.tsx';
 import { Table } from '../parts/table.tsx';
 import { useDevice } from '../shell/device.ts';
 import { to } from '../shell/place.ts';
@@ -44,11 +44,15 @@ export function Lines({ blend, worth, asking, onAsk }: Pick<Viewed, 'blend' | 'w
           {
             says: t.perLoad,
             isNumber: true,
-            of: ({ weight }) => (
+            of: ({ weight, mass }) => (
               <>
                 <strong>
                   {show.digits(weight.text)} {weight.unit}
                 </strong>
+                {/* The scale decides the unit; who reads in the other system has both. */}
+                {isOfOtherSystem(weight.unit, show.units) && (
+                  <small class="blend-other">{show.mass(mass.kg / blend.loads)}</small>
+                )}
               </>
             ),
           },
@@ -70,9 +74,15 @@ export function Lines({ blend, worth, asking, onAsk }: Pick<Viewed, 'blend' | 'w
               return lotId === undefined ? (
                 <span class="aside">{show.price(perKg)}</span>
               ) : (
-                <Button kind="quiet" onClick={() => setPricing({ lotId, perKg })}>
-                  {show.price(perKg)}
-                </Button>
+                <span class="blend-price">
+                  <Button
+                    kind="quiet"
+                    label={`${show.price(perKg)}: ${t.tryPrice(lotId)}`}
+                    onClick={() => setPricing({ lotId, perKg })}
+                  >
+                    {show.price(perKg)}
+                  </Button>
+                </span>
               );
             },
           },
@@ -119,7 +129,11 @@ export function Lines({ blend, worth, asking, onAsk }: Pick<Viewed, 'blend' | 'w
                     ? t.neverEnters
                     : t.entersBelow(show.price(wouldEnterBelowPerKg))}
                 </span>
-                <Button kind="quiet" onClick={() => setPricing({ lotId: supplyId, perKg: costPerKg })}>
+                <Button
+                  kind="quiet"
+                  label={`${show.price(costPerKg)}: ${t.tryPrice(supplyId)}`}
+                  onClick={() => setPricing({ lotId: supplyId, perKg: costPerKg })}
+                >
                   {show.price(costPerKg)}
                 </Button>
               </li>
@@ -201,4 +215,9 @@ function TryPrice({
       </form>
     </Dialog>
   );
+}
+
+/** Grams are on the scales of every plant: only pounds and ounces to kilograms, and kilograms to pounds. */
+function isOfOtherSystem(unit: string, units: 'lb' | 'kg'): boolean {
+  return units === 'kg' ? unit === 'lb' || unit === 'oz' : unit === 'kg';
 }

@@ -22,11 +22,11 @@ export function NearBest({
   const show = useShow();
   const [lookedFor, setLookedFor] = useState<string>();
   const isAsked = lookedFor === blend.fingerprint;
-  const { body: answer } = useWork<BlendAnswer>(
+  const { body: answer, isWaiting } = useWork<BlendAnswer>(
     '/blends',
     isAsked ? { ...body, worth: 'none', nearBest: { count: COUNT, within: WITHIN } } : undefined,
   );
-  const found = isAsked && answer?.outcome === 'blend' ? (answer.nearBest ?? []) : undefined;
+  const found = isAsked && !isWaiting && answer?.outcome === 'blend' ? (answer.nearBest ?? []) : undefined;
   return (
     <section class="card stack">
       <h2>{t.nearTitle}</h2>

@@ -1,6 +1,7 @@
 import { pricePerUnit } from '../../units.ts';
 import { useShow } from '../figures/show.ts';
 import { Figure } from '../pictures/figure.tsx';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { type Check, isBan, isUntouched, toShow, usedShare } from './room-order.ts';
@@ -59,7 +60,10 @@ export function Rooms({ blend, worth }: Pick<Viewed, 'blend' | 'worth'>) {
           <ul>
             {bans.map(({ limit, holds: each }) => (
               <li key={limit.id}>
-                {each ? '✓' : '✕'} {say(limit.says)} <span class="aside">{limit.citation}</span>
+                {each ? '✓' : '✕'} {say(limit.says)}{' '}
+                <span class="aside">
+                  <Said text={limit.citation} />
+                </span>
               </li>
             ))}
           </ul>
@@ -73,7 +77,10 @@ export function Rooms({ blend, worth }: Pick<Viewed, 'blend' | 'worth'>) {
           <ul>
             {blend.laboratory.map(({ id, says, citation }) => (
               <li key={id}>
-                {say(says)} <span class="aside">{citation}</span>
+                {say(says)}{' '}
+                <span class="aside">
+                  <Said text={citation} />
+                </span>
               </li>
             ))}
           </ul>
@@ -122,8 +129,13 @@ function Room({ check, worth }: { readonly check: Check; readonly worth: Viewed[
           </span>
         </summary>
         <p class="aside">
-          {say(limit.citation)}
-          {limit.note !== undefined && <> · {say(limit.note)}</>}
+          <Said text={limit.citation} />
+          {limit.note !== undefined && (
+            <>
+              {' '}
+              · <Said text={limit.note} />
+            </>
+          )}
         </p>
         {price && (
           <p>

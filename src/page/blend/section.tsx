@@ -8,7 +8,6 @@ import { useAnswer } from '../service/answers.ts';
 import { useDraft } from '../service/draft.ts';
 import { useDevice } from '../shell/device.ts';
 import { to } from '../shell/place.ts';
-import { useHere } from '../shell/plant.ts';
 import type { SectionProps } from '../shell/section.ts';
 import { useWords } from '../words/words.ts';
 import { AskBar } from './ask-bar.tsx';
@@ -16,6 +15,7 @@ import { type Asking, askingAtFirst, bodyOf } from './asking.ts';
 import { BlendView } from './blend-view.tsx';
 import { NoBlendView } from './no-blend.tsx';
 import { fatLimitIds, type ProductsSeen } from './product-seen.ts';
+import { Spoken } from './spoken.tsx';
 import { useBlend } from './use-blend.ts';
 import { UseUp } from './use-up.tsx';
 import { USE_UP } from './use-up-words.ts';
@@ -61,8 +61,7 @@ function Desk({ products }: { readonly products: ProductsSeen }) {
   const t = useWords(BLEND);
   const { mark } = useDevice();
   const { units } = useShow();
-  const { plant } = useHere();
-  const draft = useDraft<Asking>('blend', askingAtFirst(plant.units));
+  const draft = useDraft<Asking>('blend', askingAtFirst(units));
   const product = products.items.find(({ id }) => id === draft.value.productId) ?? products.items[0];
   const asking: Asking = { ...draft.value, productId: product?.id ?? '' };
   const body = bodyOf(asking, mark, units, fatLimitIds(product));
@@ -77,10 +76,11 @@ function Desk({ products }: { readonly products: ProductsSeen }) {
         asking={asking}
         onAsk={draft.set}
         body={body}
-        blend={answer?.outcome === 'blend' && !working.isWaiting ? answer : undefined}
+        blend={answer?.outcome === 'blend' && !working.isWaiting && !working.error ? answer : undefined}
         onStale={working.again}
       />
       <ProblemNotice error={working.error} />
+      <Spoken blend={answer?.outcome === 'blend' && !working.isWaiting ? answer : undefined} />
       {!body && <p class="hint">{t.typeSize}</p>}
       <div class={working.isWaiting ? 'blend-answer waits' : 'blend-answer'} aria-busy={working.isWaiting}>
         {answer?.outcome === 'blend' && body && (

@@ -7,7 +7,6 @@ import { Table } from '../parts/table.tsx';
 import { Figure } from '../pictures/figure.tsx';
 import { useDraft } from '../service/draft.ts';
 import { go, to } from '../shell/place.ts';
-import { useHere } from '../shell/plant.ts';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { type Asking, askingAtFirst, NOT_TRIED } from './asking.ts';
@@ -52,8 +51,7 @@ function Made({ plan }: { readonly plan: Plan }) {
   const own = useWords(BLEND);
   const show = useShow();
   const say = useSay();
-  const { plant } = useHere();
-  const draft = useDraft<Asking>('blend', askingAtFirst(plant.units));
+  const draft = useDraft<Asking>('blend', askingAtFirst(show.units));
   const toBlend = ({ product, planned, weighed }: Product) => {
     const mass = (weighed ?? planned).raw[show.units];
     draft.set({

@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import type { usePlanRequestSchema } from '../../api/contract/use-plan.ts';
 import { parseMass } from '../figures/mass.ts';
 import type { DecimalMark } from '../figures/number.ts';
-import type { TypedMass } from '../parts/field.tsx';
+import type { TypedMass } from '../parts/number-field.tsx';
 
 /** What a shop could make of its trim, as typed. */
 export interface UseUpAsking {

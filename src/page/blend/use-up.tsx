@@ -1,7 +1,8 @@
 import type { UsePlanAnswer } from '../../api/contract/use-plan.ts';
 import { useShow } from '../figures/show.ts';
-import { Choice, MassField, Tick } from '../parts/field.tsx';
+import { Choice, Tick } from '../parts/choice.tsx';
 import { ProblemNotice } from '../parts/notice.tsx';
+import { MassField } from '../parts/number-field.tsx';
 import { useWork } from '../service/answers.ts';
 import { useDraft } from '../service/draft.ts';
 import { useDevice } from '../shell/device.ts';

@@ -28,6 +28,17 @@ export function parseNumber(typed: string, mark: DecimalMark): Parsed {
   return { kind: 'number', value: Number(canonical), text: canonical };
 }
 
+/**
+ * Figures within a sentence as this device writes them: those that stand before a unit, or before 'to' one that does. What
+ * else holds a point (a section of the law, a day, a lot) stays as it is.
+ */
+export function sentenceWithMark(sentence: string, mark: DecimalMark): string {
+  if (mark === '.') return sentence;
+  return sentence
+    .replace(/(\d)\.(\d+)(?= (?:%|ppm|percent|por ciento|points|puntos|lb|oz|kg|g)(?![\w]))/g, `$1${mark}$2`)
+    .replace(/(\b(?:from|de) \d+)\.(\d+)(?= (?:to|a) \d)/g, `$1${mark}$2`);
+}
+
 /** Digits with a point as this device writes them. */
 export function withMark(text: string, mark: DecimalMark): string {
   return mark === '.' ? text : text.replace('.', mark);

@@ -2,7 +2,7 @@ import { fixed, percentOfFraction, pricePerUnit } from '../../units.ts';
 import { useDevice } from '../shell/device.ts';
 import { useHere } from '../shell/plant.ts';
 import { massText, poundsAndOunces } from './mass.ts';
-import { withMark } from './number.ts';
+import { type DecimalMark, withMark } from './number.ts';
 
 /** Figures as this device shows them. */
 export interface Show {
@@ -31,26 +31,43 @@ export interface Show {
 
 export function useShow(): Show {
   const { language, units: own, mark } = useDevice();
-  const { plant } = useHere();
-  const units = own === 'plant' ? plant.units : own;
+  const { units: ofPlant, currency, timeZone } = useHere().plant;
+  const units = own === 'plant' ? ofPlant : own;
   const locale = language === 'es' ? 'es-MX' : 'en-US';
-  const days = (isoDay: string, options: Intl.DateTimeFormatOptions) =>
-    new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' }).format(new Date(`${isoDay}T00:00:00Z`));
+  const key = [locale, units, mark, currency, timeZone].join();
+  const show = made.get(key) ?? showIn(locale, units, mark, currency, timeZone);
+  made.set(key, show);
+  return show;
+}
+
+/** A formatter takes long to make, and a list of lots would make hundreds. */
+const made = new Map<string, Show>();
+
+function showIn(
+  locale: string,
+  units: Show['units'],
+  mark: DecimalMark,
+  currency: string,
+  timeZone: string,
+): Show {
+  const days = (options: Intl.DateTimeFormatOptions) => {
+    const { format } = new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' });
+    return (isoDay: string) => format(new Date(`${isoDay}T00:00:00Z`));
+  };
+  const instants = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short', timeZone });
+  const symbol =
+    new Intl.NumberFormat(locale, { style: 'currency', currency, currencyDisplay: 'narrowSymbol' })
+      .formatToParts(0)
+      .find(({ type }) => type === 'currency')?.value ?? currency;
   const number = (value: number, decimals: number) => withMark(fixed(value, decimals), mark);
   const money = (amount: number, decimals = 2) => {
-    const parts = new Intl.NumberFormat(locale, {
-      style: 'currency',
-      currency: plant.currency,
-      currencyDisplay: 'narrowSymbol',
-    }).formatToParts(0);
-    const symbol = parts.find(({ type }) => type === 'currency')?.value ?? plant.currency;
     const text = `${symbol}${number(Math.abs(amount), decimals)}`;
     return amount < 0 ? `−${text}` : text;
   };
   return {
     units,
     small: units === 'lb' ? 'oz' : 'g',
-    currency: plant.currency,
+    currency,
     mass: (massKg, decimals) => massText(massKg, units, mark, decimals),
     otherMass: (massKg) => massText(massKg, units === 'lb' ? 'kg' : 'lb', mark),
     poundsAndOunces: (massKg) => poundsAndOunces(massKg, mark),
@@ -59,13 +76,8 @@ export function useShow(): Show {
     digits: (text) => withMark(text, mark),
     money,
     price: (perKg) => `${money(pricePerUnit(perKg, units))}/${units}`,
-    day: (isoDay) => days(isoDay, { dateStyle: 'medium' }),
-    shortDay: (isoDay) => days(isoDay, { month: 'short', day: 'numeric' }),
-    instant: (iso) =>
-      new Intl.DateTimeFormat(locale, {
-        dateStyle: 'medium',
-        timeStyle: 'short',
-        timeZone: plant.timeZone,
-      }).format(new Date(iso)),
+    day: days({ dateStyle: 'medium' }),
+    shortDay: days({ month: 'short', day: 'numeric' }),
+    instant: (iso) => instants.format(new Date(iso)),
   };
 }

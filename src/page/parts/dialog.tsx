@@ -4,7 +4,7 @@ import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
 import { Button } from './button.tsx';
 
-/** A window over the page that is answered before the page goes on. Escape closes it. */
+/** A window over the page that is answered before the page goes on. Escape closes it; the focus goes back to what opened it. */
 export function Dialog({
   title,
   onClose,
@@ -16,10 +16,14 @@ export function Dialog({
 }) {
   const own = useRef<HTMLDialogElement>(null);
   const id = useId();
+  const opener = useRef(document.activeElement);
   useEffect(() => {
     const dialog = own.current;
     if (dialog && !dialog.open) dialog.showModal();
-    return () => dialog?.close();
+    return () => {
+      dialog?.close();
+      if (opener.current instanceof HTMLElement) opener.current.focus({ preventScroll: true });
+    };
   }, []);
   return (
     <dialog

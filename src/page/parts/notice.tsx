@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { Refused, type Unreached } from '../service/ask.ts';
+import { ARRIVED_BEFORE } from '../service/sending.ts';
 import { COMMON } from '../words/common.ts';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
@@ -55,6 +56,13 @@ export function ProblemNotice({
       </Notice>
     );
   }
+  if (error.kind === ARRIVED_BEFORE) {
+    return (
+      <Notice kind="caution" isUrgent>
+        {t.arrivedBefore}
+      </Notice>
+    );
+  }
   if (error.kind === 'not-logged-in') {
     return <Notice kind="caution">{t.loggedOut}</Notice>;
   }
@@ -63,13 +71,21 @@ export function ProblemNotice({
   return (
     <Notice kind="bad" isUrgent>
       <p>
-        <strong>{errors.length === 0 ? say(detail) : others.length === 0 ? t.seeFields : say(title)}</strong>
+        <strong>
+          {errors.length === 0
+            ? say(detail)
+            : others.length === 0
+              ? t.seeFields
+              : error.kind === 'cannot-be-used'
+                ? t.cannotYet
+                : say(title)}
+        </strong>
       </p>
       {others.length > 0 && (
         <ul>
           {others.map(({ pointer, message }) => (
             <li key={pointer + message}>
-              {nameOf(pointer)}
+              {isSentence(message) ? '' : nameOf(pointer)}
               {say(message)}
             </li>
           ))}
@@ -78,6 +94,9 @@ export function ProblemNotice({
     </Notice>
   );
 }
+
+/** A whole sentence says itself what it is about. */
+const isSentence = (message: string) => message.endsWith('.');
 
 /** The field that a pointer leads to, as far as its name says something: '/cost/amount' is 'cost amount: '. */
 function nameOf(pointer: string): string {

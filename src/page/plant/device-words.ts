@@ -35,7 +35,7 @@ export const DEVICE = words(
     weight: 'Un peso en la báscula de piso',
     small: 'Un condimento',
     price: 'Un precio',
-    fat: 'Una prueba de grasa',
+    fat: 'Un análisis de grasa',
     money: 'El costo de una tanda',
     day: 'Hoy en la planta',
   },

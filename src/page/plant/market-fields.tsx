@@ -1,4 +1,5 @@
-import { Choice, OneOf, TextField } from '../parts/field.tsx';
+import { Choice, OneOf } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
 import { useDevice } from '../shell/device.ts';
 import { useWords } from '../words/words.ts';
 import { currencies, timeZones } from './named.ts';

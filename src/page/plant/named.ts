@@ -1,4 +1,4 @@
-import type { Option } from '../parts/field.tsx';
+import type { Option } from '../parts/choice.tsx';
 
 /** Lists that the browser knows, with what stands now although the browser may not know it. */
 

@@ -8,9 +8,6 @@ export const PEOPLE = words(
     name: 'Name',
     nameSays: 'As it stands in the books and on sheets.',
     role: 'Role',
-    state: 'Account',
-    acts: 'What can be done',
-    mayLogIn: 'May log in',
     mayNot: 'May log in no more',
     you: 'you',
     roles: { floor: 'Floor', formulator: 'Formulator', inspector: 'Inspector', admin: 'Admin' },
@@ -24,7 +21,6 @@ export const PEOPLE = words(
     add: 'Add a person',
     addFirst: 'Add the first admin',
     added: (name: string) => `${name} may log in now.`,
-    password: 'Password',
     passwordSays: 'At least 10 characters. Tell it to the person alone; they change it themselves.',
     change: (name: string) => `Change ${name}`,
     changeShort: 'Change',
@@ -45,7 +41,6 @@ export const PEOPLE = words(
     fresh: 'The new password',
     changeOwn: 'Change my password',
     ownChanged: 'Your password is changed.',
-    asKey: 'In the open demonstration nobody has a password.',
     keys: 'Keys for programs',
     keysSay:
       'A scale, a spreadsheet or a web shop sends a key in place of a password. Each has its own, so that one can be revoked alone.',
@@ -66,18 +61,15 @@ export const PEOPLE = words(
   {
     people: 'Personas',
     nobody:
-      'Nadie tiene cuenta todavía: quien alcanza este equipo puede hacer todo. La primera persona será administrador y desde entonces todos inician sesión.',
+      'Nadie tiene cuenta todavía: quien usa este equipo puede hacer todo. La primera persona será administrador y desde entonces todos inician sesión.',
     name: 'Nombre',
     nameSays: 'Como aparece en los libros y en las hojas.',
     role: 'Función',
-    state: 'Cuenta',
-    acts: 'Qué se puede hacer',
-    mayLogIn: 'Puede entrar',
     mayNot: 'Ya no puede entrar',
     you: 'usted',
     roles: { floor: 'Piso', formulator: 'Formulador', inspector: 'Inspector', admin: 'Administrador' },
     rolesSay: {
-      floor: 'Recibe, pesa, prueba, empaca y envía.',
+      floor: 'Recibe, pesa, analiza, empaca y embarca.',
       formulator:
         'Todo lo del piso, y planea tandas, escribe productos y precios, libera retenciones y cierra registros.',
       inspector: 'Lee todo y no cambia nada.',
@@ -86,7 +78,6 @@ export const PEOPLE = words(
     add: 'Agregar una persona',
     addFirst: 'Agregar al primer administrador',
     added: (name) => `${name} ya puede entrar.`,
-    password: 'Contraseña',
     passwordSays: 'Al menos 10 caracteres. Dígala solo a la persona, que luego la cambia.',
     change: (name) => `Cambiar ${name}`,
     changeShort: 'Cambiar',
@@ -107,7 +98,6 @@ export const PEOPLE = words(
     fresh: 'La contraseña nueva',
     changeOwn: 'Cambiar mi contraseña',
     ownChanged: 'Su contraseña está cambiada.',
-    asKey: 'En la demostración abierta nadie tiene contraseña.',
     keys: 'Claves para programas',
     keysSay:
       'Una báscula, una hoja de cálculo o una tienda en línea envía una clave en lugar de una contraseña. Cada una tiene la suya, para poder revocarla sola.',

@@ -27,13 +27,14 @@ export interface PlantSettings {
   readonly currency: string;
   readonly units: 'lb' | 'kg';
   readonly timeZone: string;
-  readonly mixerCapacity: { readonly value: number; readonly unit: string };
+  /** A figure that cannot be read stays as it was typed: the service says what is wrong with it. */
+  readonly mixerCapacity: { readonly value: number | string; readonly unit: string };
   readonly scales: readonly {
     readonly id: string;
     readonly name: string;
     readonly unit: string;
     readonly division: string;
-    readonly capacity: number;
+    readonly capacity: number | string;
   }[];
   readonly printing?: {
     readonly paper?: Paper;

@@ -1,4 +1,4 @@
-import { Choice } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
 import { useAnswer } from '../service/answers.ts';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';

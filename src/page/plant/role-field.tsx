@@ -1,4 +1,4 @@
-import { Choice } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
 import { useWords } from '../words/words.ts';
 import { PEOPLE } from './people-words.ts';
 import type { Role } from './plant-types.ts';

@@ -1,6 +1,8 @@
 import { MASS_UNITS, type MassUnit } from '../../units.ts';
 import { Button } from '../parts/button.tsx';
-import { Choice, NumberField, TextField } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
+import { NumberField } from '../parts/number-field.tsx';
 import { useWords } from '../words/words.ts';
 import type { TypedScale } from './typed-plant.ts';
 import { PLANT } from './words.ts';

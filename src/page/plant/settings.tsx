@@ -2,9 +2,10 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { useShow } from '../figures/show.ts';
 import { Button, Go } from '../parts/button.tsx';
-import { Field, MassField } from '../parts/field.tsx';
 import { Notice, ProblemNotice, useFieldFault } from '../parts/notice.tsx';
+import { MassField } from '../parts/number-field.tsx';
 import { Read } from '../parts/states.tsx';
+import { TextArea } from '../parts/text-area.tsx';
 import { useTell } from '../parts/told.tsx';
 import { type Reading, useAnswer } from '../service/answers.ts';
 import { Refused } from '../service/ask.ts';
@@ -84,17 +85,15 @@ function SettingsForm({
       {mayManage && settings.demoDate !== undefined && <BeginHere day={settings.demoDate} />}
       <Part title={t.who}>
         <WhoFields {...fields} />
-        <Field label={t.fields.address} hint={t.addressSays} isOptional error={addressFault(fault)}>
-          {(bound) => (
-            <textarea
-              {...bound}
-              rows={3}
-              disabled={!mayManage}
-              value={typed.address}
-              onInput={(event) => set({ address: event.currentTarget.value })}
-            />
-          )}
-        </Field>
+        <TextArea
+          label={t.fields.address}
+          hint={t.addressSays}
+          isOptional
+          error={addressFault(fault)}
+          disabled={!mayManage}
+          value={typed.address}
+          onValue={(address) => set({ address })}
+        />
       </Part>
       <Part title={t.market}>
         <MarketFields {...fields} />

@@ -3,6 +3,7 @@ import type { entriesAnswer } from '../../api/access/contract.ts';
 import type { healthAnswer } from '../../api/contract/resources.ts';
 import { useShow } from '../figures/show.ts';
 import { Go } from '../parts/button.tsx';
+import { Facts } from '../parts/facts.tsx';
 import { useAnswer } from '../service/answers.ts';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
@@ -17,7 +18,10 @@ const HEALTH_MS = 15_000;
 /** How the service stands, and how nothing of the books is lost. */
 export function TheBooks() {
   const t = useWords(BOOKS);
+  const say = useSay();
+  const show = useShow();
   const health = useAnswer<Health>('/health', { everyMs: HEALTH_MS });
+  const last = useAnswer<Entries>('/entries?limit=1').body?.items[0];
   return (
     <div class="plant-books">
       <section class="card stack">
@@ -25,13 +29,21 @@ export function TheBooks() {
         <p class={health.error ? 'plant-out' : 'plant-works'} role="status">
           {health.error ? `✕ ${t.silent}` : `✓ ${t.answers}`}
         </p>
-        <dl class="plant-example">
-          <div>
-            <dt>{t.version}</dt>
-            <dd>{health.body?.version ?? '–'}</dd>
-          </div>
-          <LastEntry />
-        </dl>
+        <Facts
+          look="plant-example"
+          facts={[
+            [t.version, health.body?.version ?? '–'],
+            [t.written, last?.seq],
+            [
+              t.last,
+              last && (
+                <>
+                  {say(last.says)} <span class="hint">{show.instant(last.at)}</span>
+                </>
+              ),
+            ],
+          ]}
+        />
         <div class="row wrap">
           <Go href="/docs">{t.api}</Go>
           <Go href="/v1/openapi.json">{t.contract}</Go>
@@ -56,28 +68,6 @@ export function TheBooks() {
         />
       </section>
     </div>
-  );
-}
-
-function LastEntry() {
-  const t = useWords(BOOKS);
-  const say = useSay();
-  const show = useShow();
-  const last = useAnswer<Entries>('/entries?limit=1').body?.items[0];
-  if (!last) return null;
-  return (
-    <>
-      <div>
-        <dt>{t.written}</dt>
-        <dd>{last.seq}</dd>
-      </div>
-      <div>
-        <dt>{t.last}</dt>
-        <dd>
-          {say(last.says)} <span class="hint">{show.instant(last.at)}</span>
-        </dd>
-      </div>
-    </>
   );
 }
 

@@ -1,6 +1,7 @@
 import { fixed, inUnit } from '../../units.ts';
 import { useShow } from '../figures/show.ts';
-import { OneOf } from '../parts/field.tsx';
+import { OneOf } from '../parts/choice.tsx';
+import { Facts } from '../parts/facts.tsx';
 import { type Device, useDevice } from '../shell/device.ts';
 import { useHere } from '../shell/plant.ts';
 import { useWords } from '../words/words.ts';
@@ -65,7 +66,7 @@ function Example() {
   const show = useShow();
   const { plant } = useHere();
   const smallKg = 0.3742;
-  const rows = [
+  const rows: readonly (readonly [string, string])[] = [
     [t.weight, show.mass(141.7028, 1)],
     [t.small, `${show.digits(fixed(inUnit(smallKg, show.small), 1))} ${show.small}`],
     [t.price, show.price(6.8343)],
@@ -76,14 +77,7 @@ function Example() {
   return (
     <section class="card stack">
       <h2>{t.example}</h2>
-      <dl class="plant-example">
-        {rows.map(([what, figure]) => (
-          <div key={what}>
-            <dt>{what}</dt>
-            <dd>{figure}</dd>
-          </div>
-        ))}
-      </dl>
+      <Facts look="plant-example" facts={rows} />
     </section>
   );
 }

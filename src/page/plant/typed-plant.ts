@@ -1,7 +1,8 @@
 import type { MassUnit } from '../../units.ts';
+import { idOf } from '../figures/id-of.ts';
 import { parseMass } from '../figures/mass.ts';
 import { type DecimalMark, parseNumber, withMark } from '../figures/number.ts';
-import type { TypedMass } from '../parts/field.tsx';
+import type { TypedMass } from '../parts/number-field.tsx';
 import type { PlantSettings } from './plant-types.ts';
 
 /** The plant as it stands in the fields of a form, and back to what the service takes. */
@@ -88,13 +89,13 @@ export function plantSettings(typed: TypedPlant, mark: DecimalMark): PlantSettin
     mixerCapacity:
       mixer.kind === 'mass'
         ? { value: mixer.value, unit: mixer.unit }
-        : { value: typed.mixer.text as unknown as number, unit: typed.mixer.unit },
+        : { value: typed.mixer.text, unit: typed.mixer.unit },
     scales: typed.scales.map(({ name: called, unit, division, capacity }, index) => ({
       id: ids[index] ?? '',
       name: called.trim(),
       unit,
       division: digitsOf(division, mark) ?? division,
-      capacity: numberOf(capacity, mark) ?? (capacity as unknown as number),
+      capacity: numberOf(capacity, mark) ?? capacity,
     })),
     ...(Object.keys(printing).length > 0 && { printing }),
   };
@@ -121,13 +122,7 @@ export function scaleIds(scales: readonly Pick<TypedScale, 'id' | 'name'>[]): st
   const taken = new Set(scales.map(({ id }) => id).filter((id) => id !== ''));
   return scales.map(({ id, name }) => {
     if (id !== '') return id;
-    const slug = name
-      .normalize('NFD')
-      .toLowerCase()
-      .replaceAll(/\p{M}/gu, '')
-      .replaceAll(/[^a-z0-9]+/g, '-')
-      .replaceAll(/^-+|-+$/g, '');
-    const start = slug === '' ? 'scale' : slug;
+    const start = idOf(name) || 'scale';
     let own = start;
     for (let number = 2; taken.has(own); number += 1) own = `${start}-${number}`;
     taken.add(own);

@@ -39,7 +39,6 @@ export const PLANT = words(
     unitsSays: 'What people see at first. Each device can choose for itself.',
     timeZoneSays: 'Where the day of the plant begins and ends.',
     mixerSays: 'One filling. A larger batch is split into loads.',
-    paperAsIs: 'Letter',
     markets: {
       us: 'United States',
       ca: 'Canada',
@@ -81,9 +80,9 @@ export const PLANT = words(
     saved: 'Los ajustes están guardados.',
     unsaved: 'Sin guardar todavía',
     readOnly: 'Solo un administrador cambia estos ajustes.',
-    begin: 'Instalar mi planta',
+    begin: 'Configurar mi planta',
     standsStill: (day) =>
-      `Esto es una demostración: su día está detenido en ${day}. Mientras no haya trabajo registrado, usted puede instalar su propia planta en su lugar.`,
+      `Esto es una demostración: su día está detenido en ${day}. Mientras no haya trabajo registrado, usted puede configurar su propia planta en su lugar.`,
     changed: (fields) => `Otra persona cambió: ${fields}.`,
     who: 'La planta',
     market: 'Mercado y moneda',
@@ -102,7 +101,7 @@ export const PLANT = words(
       paper: 'Papel',
       language: 'Idioma de lo que lee el piso',
       labelStock: 'Papel de etiquetas',
-      priceCode: 'Precio en el código de paquetes pesados',
+      priceCode: 'Precio en el código de empaques pesados',
     },
     establishmentSays: 'Como en su marca de inspección, sin "Est."',
     addressSays: 'Como va en las etiquetas, línea por línea; 5 líneas como máximo.',
@@ -111,7 +110,6 @@ export const PLANT = words(
     unitsSays: 'Lo que se ve al principio. Cada aparato puede elegir lo suyo.',
     timeZoneSays: 'Donde empieza y termina el día de la planta.',
     mixerSays: 'Un llenado. Una tanda mayor se divide en cargas.',
-    paperAsIs: 'Carta',
     markets: {
       us: 'Estados Unidos',
       ca: 'Canadá',

@@ -1,7 +1,7 @@
 import type { ProductInput } from '../../api/contract/line-limits.ts';
 import { exact, toText } from '../../exact.ts';
 import { type DecimalMark, withMark } from '../figures/number.ts';
-import type { TypedMass } from '../parts/field.tsx';
+import type { TypedMass } from '../parts/number-field.tsx';
 import { digitsOf, type RateUnit } from './rates.ts';
 
 /** A product as it stands in the form: every figure as it was typed. */

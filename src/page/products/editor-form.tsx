@@ -1,7 +1,7 @@
 import { useMemo, useRef, useState } from 'preact/hooks';
 import type { ProductInput } from '../../api/contract/line-limits.ts';
 import { Button } from '../parts/button.tsx';
-import { Notice, ProblemNotice, useFieldFault } from '../parts/notice.tsx';
+import { Notice, useFieldFault } from '../parts/notice.tsx';
 import { useTell } from '../parts/told.tsx';
 import { useDraft } from '../service/draft.ts';
 import { keep, kept } from '../service/kept.ts';
@@ -21,6 +21,7 @@ import { MeatBlock } from './meat-block.tsx';
 import { useOnLeave } from './on-leave.ts';
 import { FormPart, ProcessPart } from './process-and-form.tsx';
 import { ReworkPart } from './rework-part.tsx';
+import { SaveBar } from './save-bar.tsx';
 import { Seasonings } from './seasonings.tsx';
 import { differing } from './standing.ts';
 import { Targets } from './targets.tsx';
@@ -114,43 +115,23 @@ export function EditorForm({ name, initial, known, saved, version, again }: Prop
         <ReworkPart form={form} known={known.products} />
       </div>
       <Live form={form} trial={trial} />
-      <div class="products-save">
-        {isOvertaken && saved && (
-          <Notice kind="caution" isUrgent>
-            <p>
-              {t.conflict}{' '}
-              {differing(saved, typed.product)
-                .map((part) => t.parts[part])
-                .join(', ')}
-            </p>
-            <div class="row wrap">
-              <Button onClick={() => form.set({ begunFrom: version })}>{t.conflictMine}</Button>
-              <Button onClick={draft.clear}>{t.conflictTheirs}</Button>
-            </div>
-          </Notice>
-        )}
-        {!isOvertaken && <ProblemNotice error={sending.error} />}
-        {isTried && typed.unreadable.length > 0 && <Notice kind="bad">{t.unreadable}</Notice>}
-        <div class="row wrap">
-          {may('plan') && (
-            <Button kind="main" isBusy={sending.isSending} disabled={isOvertaken} onClick={save}>
-              {c.save}
-            </Button>
-          )}
-          {draft.isTouched && (
-            <Button
-              onClick={() => {
-                draft.clear();
-                sending.forget();
-              }}
-            >
-              {isNew ? c.startOver : t.backToSaved}
-            </Button>
-          )}
-          {draft.isTouched && <span class="aside">{t.changedHere}</span>}
-          <State trial={trial} />
-        </div>
-      </div>
+      <SaveBar
+        draft={draft}
+        sending={sending}
+        conflict={
+          isOvertaken &&
+          saved &&
+          `${t.conflict} ${differing(saved, typed.product)
+            .map((part) => t.parts[part])
+            .join(', ')}`
+        }
+        isUnreadable={isTried && typed.unreadable.length > 0}
+        back={isNew ? c.startOver : t.backToSaved}
+        onMine={() => version !== undefined && form.set({ begunFrom: version })}
+        onSave={may('plan') && save}
+      >
+        <State trial={trial} />
+      </SaveBar>
     </div>
   );
 }

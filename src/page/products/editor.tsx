@@ -3,6 +3,7 @@ import type { ProductInput } from '../../api/contract/line-limits.ts';
 import type { MaterialAnswer, RuleSetsAnswer } from '../../api/contract/resources.ts';
 import { Read } from '../parts/states.tsx';
 import { useAnswer } from '../service/answers.ts';
+import { useAll } from '../service/whole-list.ts';
 import { useDevice } from '../shell/device.ts';
 import { useHere } from '../shell/plant.ts';
 import { useWords } from '../words/words.ts';
@@ -23,12 +24,12 @@ export function Editor({ id, from }: { readonly id?: string; readonly from?: str
   const product = useAnswer<ProductInput>(
     source === undefined ? undefined : `/products/${encodeURIComponent(source)}`,
   );
-  const materials = useAnswer<Items<MaterialAnswer>>('/materials?limit=500');
+  const materials = useAll<MaterialAnswer>('/materials');
   const ruleSets = useAnswer<RuleSetsAnswer>('/rule-sets');
   const products = useAnswer<Items<ProductInput>>('/products?limit=500');
   const stocks = useAnswer<Items<{ id: string; says: string }>>('/label-stocks');
   const byId = useMemo(
-    () => new Map(materials.body?.items.map((material) => [material.id, material])),
+    () => new Map(materials.body?.map((material) => [material.id, material])),
     [materials.body],
   );
   const form = (initial: ProductDraft, saved?: ProductInput) => (
@@ -55,14 +56,17 @@ export function Editor({ id, from }: { readonly id?: string; readonly from?: str
   );
   if (source === undefined) return form(newDraft(plant.jurisdiction, plant.units, t.newPart));
   return (
-    <Read of={product}>
-      {(saved) => {
-        const initial = draftOf(saved, mark, plant.units);
-        return form(
-          id === undefined ? { ...initial, id: '', name: t.copyName(saved.name), packs: [] } : initial,
-          saved,
-        );
-      }}
-    </Read>
+    <>
+      {!product.body && <h1>{source}</h1>}
+      <Read of={product}>
+        {(saved) => {
+          const initial = draftOf(saved, mark, plant.units);
+          return form(
+            id === undefined ? { ...initial, id: '', name: t.copyName(saved.name), packs: [] } : initial,
+            saved,
+          );
+        }}
+      </Read>
+    </>
   );
 }

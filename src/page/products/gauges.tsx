@@ -1,10 +1,11 @@
 import { Figure } from '../pictures/figure.tsx';
 import { useLimitFigures } from '../rules/limit-figure.ts';
 import { LIMIT_WORDS } from '../rules/limit-words.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import type { Standing } from './standing.ts';
-import { PRODUCTS } from './words.ts';
+import { TRIAL } from './trial-words.ts';
 
 /** From which share of its bound on a limit is called tight. */
 const TIGHT = 0.9;
@@ -19,7 +20,7 @@ export function Gauges({
   readonly standings: readonly Standing[];
   readonly nameOf: (materialId: string) => string;
 }) {
-  const t = useWords(PRODUCTS);
+  const t = useWords(TRIAL);
   const l = useWords(LIMIT_WORDS);
   const say = useSay();
   const { value, bound } = useLimitFigures();
@@ -34,7 +35,7 @@ export function Gauges({
         { says: t.value, isNumber: true, of: ({ check }) => value(check.value, check.limit.unit) },
         { says: t.bound, isNumber: true, of: ({ check }) => bound(check.limit) },
         { says: t.room, isNumber: true, of: ({ check }) => value(check.room, check.limit.unit) },
-        { says: t.source, of: ({ check }) => say(check.limit.citation) },
+        { says: t.source, of: ({ check }) => <Said text={check.limit.citation} /> },
       ]}
     >
       <ul class="products-gauges">
@@ -60,7 +61,8 @@ export function Gauges({
               />
               <p class="products-quiet">
                 {authority(standing)}: {bound(limit)} · {t.room} {value(check.room, limit.unit)}
-                {pressedBy !== undefined && ` · ${t.pressedBy(nameOf(pressedBy))}`} · {say(limit.citation)}
+                {pressedBy !== undefined && ` · ${t.pressedBy(nameOf(pressedBy))}`} ·{' '}
+                <Said text={limit.citation} />
               </p>
             </li>
           );

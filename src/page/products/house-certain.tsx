@@ -1,6 +1,6 @@
 import { TARGET_MEASURES } from '../../batch/product.ts';
 import { Button } from '../parts/button.tsx';
-import { NumberField } from '../parts/field.tsx';
+import { NumberField } from '../parts/number-field.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { changedAt, without } from './form.ts';

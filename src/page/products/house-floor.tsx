@@ -1,6 +1,7 @@
 import { Button } from '../parts/button.tsx';
-import { Choice, NumberField } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
 import { ProblemNotice, useFieldFault } from '../parts/notice.tsx';
+import { NumberField } from '../parts/number-field.tsx';
 import { useTell } from '../parts/told.tsx';
 import { useAnswer } from '../service/answers.ts';
 import { useDraft } from '../service/draft.ts';

@@ -1,5 +1,8 @@
+import { idOf } from '../figures/id-of.ts';
 import { Button } from '../parts/button.tsx';
-import { Choice, NumberField, TextField, Tick } from '../parts/field.tsx';
+import { Choice, Tick } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
+import { NumberField } from '../parts/number-field.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { changedAt, toggled, without } from './form.ts';
@@ -7,7 +10,6 @@ import type { OwnDraft } from './house-draft.ts';
 import type { HouseForm } from './house-form.ts';
 import { HOUSE } from './house-words.ts';
 import { PartOfForm } from './part-of-form.tsx';
-import { idOf } from './to-product.ts';
 
 /** Limits that only the plant has. */
 export function OwnLimits({ form }: { readonly form: HouseForm }) {

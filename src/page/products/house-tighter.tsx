@@ -1,7 +1,9 @@
 import { Button } from '../parts/button.tsx';
-import { NumberField, TextField } from '../parts/field.tsx';
+import { TextField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
+import { NumberField } from '../parts/number-field.tsx';
 import { useLimitFigures } from '../rules/limit-figure.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { changedAt, without } from './form.ts';
@@ -30,7 +32,7 @@ export function SwitchedOff({ form }: Props) {
             {value.switchedOff.map(({ limitId, reason, products }, at) => (
               <li key={limitId}>
                 <strong>{say(limits.get(limitId)?.says ?? limitId)}</strong>{' '}
-                {say(limits.get(limitId)?.citation ?? '')}. {t.because} {reason}
+                <Said text={limits.get(limitId)?.citation ?? ''} />. {t.because} {reason}
                 {products && ` (${t.onlyFor(products.join(', '))})`}{' '}
                 <Button onClick={() => set({ switchedOff: [...without(value.switchedOff, at)] })}>
                   {t.hold}
@@ -65,7 +67,11 @@ export function TighterLimits({ form }: Props) {
           <fieldset key={rule.limitId} class="products-rule">
             <legend>{says}</legend>
             <p class="hint">
-              {limit && `${t.theLaw(bound(limit))} · ${say(limit.citation)}`}
+              {limit && (
+                <>
+                  {t.theLaw(bound(limit))} · <Said text={limit.citation} />
+                </>
+              )}
               {fault(`/tighter/${at}/limitId`)}
             </p>
             <div class="pair">

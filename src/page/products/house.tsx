@@ -1,8 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { ProductInput } from '../../api/contract/line-limits.ts';
 import type { RuleSetsAnswer, RulesAnswer } from '../../api/contract/resources.ts';
-import { Button } from '../parts/button.tsx';
-import { Notice, ProblemNotice, useFieldFault } from '../parts/notice.tsx';
+import { useFieldFault } from '../parts/notice.tsx';
 import { Read } from '../parts/states.tsx';
 import { useTell } from '../parts/told.tsx';
 import { useAnswer } from '../service/answers.ts';
@@ -10,7 +9,6 @@ import { useDraft } from '../service/draft.ts';
 import { useSending } from '../service/sending.ts';
 import { useDevice } from '../shell/device.ts';
 import { useMay } from '../shell/plant.ts';
-import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
 import { CertainLimits } from './house-certain.tsx';
 import { type HouseDraft, type HouseRules, houseDraftOf, houseRulesOf } from './house-draft.ts';
@@ -20,6 +18,7 @@ import { OwnLimits } from './house-own.tsx';
 import { SwitchedOff, TighterLimits } from './house-tighter.tsx';
 import { HOUSE } from './house-words.ts';
 import { useOnLeave } from './on-leave.ts';
+import { SaveBar } from './save-bar.tsx';
 import { PRODUCTS } from './words.ts';
 
 /** What the plant asks of itself beyond the law, and how its floor chooses lots. */
@@ -74,12 +73,11 @@ function RulesForm({
 >) {
   const t = useWords(HOUSE);
   const p = useWords(PRODUCTS);
-  const c = useWords(COMMON);
   const may = useMay();
   const tell = useTell();
   const { mark } = useDevice();
   const draft = useDraft<HouseDraft>('house-rules', houseDraftOf(saved, mark));
-  const { send, isSending, error, forget } = useSending('house-rules');
+  const sending = useSending('house-rules');
   const [isTried, setTried] = useState(false);
   useOnLeave(() => {
     if (draft.isTouched) tell({ says: p.keptDraft });
@@ -91,12 +89,12 @@ function RulesForm({
     ...known,
     value,
     set: (change) => draft.set(draft.isTouched ? change : { ...change, begunFrom: version }),
-    fault: useFieldFault(error),
+    fault: useFieldFault(sending.error),
   };
   const save = async () => {
     setTried(true);
     if (!body) return;
-    const done = await send({
+    const done = await sending.send({
       method: 'PUT',
       path: '/house-rules',
       body,
@@ -117,37 +115,16 @@ function RulesForm({
       <OwnLimits form={form} />
       <CertainLimits form={form} />
       {may('plan') && (
-        <div class="products-save">
-          {isOvertaken && (
-            <Notice kind="caution" isUrgent>
-              <p>{t.conflict}</p>
-              <div class="row wrap">
-                <Button onClick={() => form.set({ begunFrom: version })}>{t.mine}</Button>
-                <Button onClick={draft.clear}>{t.theirs}</Button>
-              </div>
-            </Notice>
-          )}
-          {!isOvertaken && <ProblemNotice error={error} />}
-          {isTried && !body && <Notice kind="bad">{p.unreadable}</Notice>}
-          <div class="row wrap">
-            <Button kind="main" isBusy={isSending} disabled={isOvertaken || !draft.isTouched} onClick={save}>
-              {c.save}
-            </Button>
-            {draft.isTouched && (
-              <>
-                <Button
-                  onClick={() => {
-                    draft.clear();
-                    forget();
-                  }}
-                >
-                  {p.backToSaved}
-                </Button>
-                <span class="aside">{p.changedHere}</span>
-              </>
-            )}
-          </div>
-        </div>
+        <SaveBar
+          draft={draft}
+          sending={sending}
+          conflict={isOvertaken && t.conflict}
+          isUnreadable={isTried && !body}
+          isSaveable={draft.isTouched}
+          back={p.backToSaved}
+          onMine={() => form.set({ begunFrom: version })}
+          onSave={save}
+        />
       )}
     </>
   );

@@ -1,12 +1,14 @@
-import { Choice, TextField } from '../parts/field.tsx';
+import { idOf } from '../figures/id-of.ts';
+import { Choice } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { to } from '../shell/place.ts';
 import { useHere } from '../shell/plant.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import type { PartProps } from './form.ts';
 import { PartOfForm } from './part-of-form.tsx';
-import { idOf } from './to-product.ts';
 import { PRODUCTS } from './words.ts';
 
 /** What it is called, and which standard of identity it stands under. */
@@ -67,7 +69,10 @@ export function Identity({ form, isNew }: PartProps & { readonly isNew: boolean 
       {jurisdiction !== plant.jurisdiction && <Notice kind="caution">{t.otherMarket}</Notice>}
       {chosen && (
         <p>
-          <strong>{say(chosen.says)}</strong> <span class="aside">{say(chosen.citation)}</span>{' '}
+          <strong>{say(chosen.says)}</strong>{' '}
+          <span class="aside">
+            <Said text={chosen.citation} />
+          </span>{' '}
           <a href={to('rules', jurisdiction, productClass)}>{t.allRules}</a>
         </p>
       )}

@@ -1,7 +1,9 @@
 import { CLAIMS } from '../../batch/product.ts';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
-import { Choice, MassField, NumberField, OneOf, TextField, Tick } from '../parts/field.tsx';
+import { Choice, OneOf, Tick } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
+import { MassField, NumberField } from '../parts/number-field.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { newPack, type PackDraft, type ProductDraft } from './draft.ts';

@@ -5,11 +5,13 @@ import { Notice } from '../parts/notice.tsx';
 import { useLimitFigures } from '../rules/limit-figure.ts';
 import { LIMIT_WORDS } from '../rules/limit-words.ts';
 import { useDevice } from '../shell/device.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import type { LineDraft } from './draft.ts';
 import { fractionOf, mostDigits } from './rates.ts';
 import { type LineLimit, tightest, verdictOf } from './standing.ts';
+import { TRIAL } from './trial-words.ts';
 import { PRODUCTS } from './words.ts';
 
 /** What the limits leave of one line, right at the line, and what to be careful with. */
@@ -24,7 +26,7 @@ export function LineMarks({
   readonly limits: readonly LineLimit[];
   readonly onChange: (of: Partial<LineDraft>) => void;
 }) {
-  const t = useWords(PRODUCTS);
+  const t = useWords(TRIAL);
   const say = useSay();
   return (
     <div class="products-marks">
@@ -49,6 +51,7 @@ function Mark({
   readonly onChange: (of: Partial<LineDraft>) => void;
 }) {
   const t = useWords(PRODUCTS);
+  const w = useWords(TRIAL);
   const l = useWords(LIMIT_WORDS);
   const say = useSay();
   const { mark } = useDevice();
@@ -58,11 +61,15 @@ function Mark({
   const least = parseNumber(line.isRange ? line.min : line.rate, mark);
   const verdict = verdictOf(found, least.kind === 'number' ? fractionOf(least.text, line.unit) : 0);
   const authority = limit.authority === 'law' ? l.law : l.house;
-  const source = <span class="aside">· {say(limit.citation)}</span>;
+  const source = (
+    <span class="aside">
+      · <Said text={limit.citation} />
+    </span>
+  );
   if (verdict === 'forbidden') {
     return (
       <Notice kind="bad">
-        {t.forbidden} {say(limit.says)} {source}
+        {w.forbidden} {say(limit.says)} {source}
       </Notice>
     );
   }
@@ -79,21 +86,21 @@ function Mark({
   if (verdict === 'reaches') {
     return (
       <p class="products-quiet">
-        ! {authority}: {l.atMost(inBoth)}. {t.reaches} {source}
+        ! {authority}: {l.atMost(inBoth)}. {w.reaches} {source}
       </p>
     );
   }
   return (
     <Notice kind="bad">
       <p>
-        {t.is(`${typed} ${line.unit}`, t.bases[line.basis])}:{' '}
-        {t.brings(figures.value(value, limit.unit), say(limit.numerator))};{' '}
-        {limit.authority === 'law' ? t.lawAllows : t.houseAllows} {figures.exactly(limit.bound, limit.unit)},{' '}
-        {t.here} <strong>{inBoth}</strong>. {source}
+        {w.is(`${typed} ${line.unit}`, t.bases[line.basis])}:{' '}
+        {w.brings(figures.value(value, limit.unit), say(limit.numerator))};{' '}
+        {limit.authority === 'law' ? w.lawAllows : w.houseAllows} {figures.exactly(limit.bound, limit.unit)},{' '}
+        {w.here} <strong>{inBoth}</strong>. {source}
       </p>
       {!line.isRange && (
         <Button onClick={() => onChange({ rate: most(line.unit) })}>
-          {t.lower(`${most(line.unit)} ${line.unit}`)}
+          {w.lower(`${most(line.unit)} ${line.unit}`)}
         </Button>
       )}
     </Notice>

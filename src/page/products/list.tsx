@@ -11,7 +11,7 @@ import { Table } from '../parts/table.tsx';
 import { useTell } from '../parts/told.tsx';
 import { useAnswer } from '../service/answers.ts';
 import { keptNames } from '../service/kept.ts';
-import { useSending } from '../service/sending.ts';
+import { sendOnce, useSending } from '../service/sending.ts';
 import { to } from '../shell/place.ts';
 import { useMay } from '../shell/plant.ts';
 import { useSay } from '../words/say.ts';
@@ -139,14 +139,17 @@ function Withdraw({ product, onClose }: { readonly product: ProductInput; readon
   const t = useWords(PRODUCTS);
   const tell = useTell();
   const { send, isSending, error } = useSending(`withdraw ${product.id}`);
-  const back = useSending(`withdraw ${product.id} back`);
+  const say = useSay();
   const withdraw = async () => {
     if (!(await send({ method: 'DELETE', path: `/products/${encodeURIComponent(product.id)}` }))) return;
     onClose();
     tell({
       says: t.withdrawn(product.name),
       // What was withdrawn is written again, and stands as it did.
-      undo: () => void back.send({ path: '/products', body: product }),
+      undo: () =>
+        sendOnce(`withdraw ${product.id} back`, { path: '/products', body: product }).catch((failed: Error) =>
+          tell({ says: say(failed.message) }),
+        ),
     });
   };
   return (

@@ -1,12 +1,12 @@
 import { Button } from '../parts/button.tsx';
 import { useWords } from '../words/words.ts';
 import { standings } from './standing.ts';
+import { TRIAL } from './trial-words.ts';
 import type { Trial } from './use-trial.ts';
-import { PRODUCTS } from './words.ts';
 
 /** Where the limits stand below the form, how they are in a word; a tap goes there. */
 export function State({ trial }: { readonly trial: Trial }) {
-  const t = useWords(PRODUCTS);
+  const t = useWords(TRIAL);
   const { waits, work } = trial;
   const says = () => {
     if (waits) return '…';

@@ -1,15 +1,17 @@
 import type { BlendAnswer } from '../../api/contract/blend-answer.ts';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
-import { MassField } from '../parts/field.tsx';
 import { Notice, ProblemNotice } from '../parts/notice.tsx';
+import { MassField } from '../parts/number-field.tsx';
 import { useDevice } from '../shell/device.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import type { ProductForm } from './form.ts';
 import { Gauges } from './gauges.tsx';
 import { repaired } from './repairs.ts';
 import { standings } from './standing.ts';
+import { TRIAL } from './trial-words.ts';
 import type { Trial } from './use-trial.ts';
 import { PRODUCTS } from './words.ts';
 
@@ -19,6 +21,7 @@ type NoBlend = Extract<BlendAnswer, { outcome: 'no blend' }>;
 /** The product as it is typed, in an example batch: every limit with its room, or what fights and the ways out. */
 export function Live({ form, trial }: { readonly form: ProductForm; readonly trial: Trial }) {
   const t = useWords(PRODUCTS);
+  const w = useWords(TRIAL);
   const { waits, work, size, setSize } = trial;
   const { body, error, isWaiting } = work;
   const isShown = waits === undefined && !error && body !== undefined;
@@ -26,15 +29,15 @@ export function Live({ form, trial }: { readonly form: ProductForm; readonly tri
     <section class="card stack products-live" aria-labelledby="products-live">
       <div>
         <div class="row products-top">
-          <h2 id="products-live">{t.live}</h2>
+          <h2 id="products-live">{w.live}</h2>
           <p class="products-busy" role="status">
-            {isWaiting ? t.waiting : ''}
+            {isWaiting ? w.waiting : ''}
           </p>
         </div>
-        <p class="hint">{t.liveSays}</p>
+        <p class="hint">{w.liveSays}</p>
       </div>
-      <MassField label={t.example} value={size} onValue={setSize} units={['lb', 'kg']} />
-      {waits === 'no class' && <Notice kind="note">{t.choose}</Notice>}
+      <MassField label={w.example} value={size} onValue={setSize} units={['lb', 'kg']} />
+      {waits === 'no class' && <Notice kind="note">{w.choose}</Notice>}
       {waits === 'unreadable' && <Notice kind="caution">{t.unreadable}</Notice>}
       {waits === undefined && error && <ProblemNotice error={error} />}
       <div class={isWaiting ? 'products-old' : ''}>
@@ -46,7 +49,7 @@ export function Live({ form, trial }: { readonly form: ProductForm; readonly tri
 }
 
 function Fits({ form, blend }: { readonly form: ProductForm; readonly blend: Blend }) {
-  const t = useWords(PRODUCTS);
+  const t = useWords(TRIAL);
   const say = useSay();
   const show = useShow();
   const { counted, absent } = standings(blend);
@@ -66,7 +69,10 @@ function Fits({ form, blend }: { readonly form: ProductForm; readonly blend: Ble
           <ul>
             {absent.map(({ limit }) => (
               <li key={limit.id}>
-                {say(limit.says)} <span class="aside">{say(limit.citation)}</span>
+                {say(limit.says)}{' '}
+                <span class="aside">
+                  <Said text={limit.citation} />
+                </span>
               </li>
             ))}
           </ul>
@@ -92,7 +98,7 @@ function Fits({ form, blend }: { readonly form: ProductForm; readonly blend: Ble
 }
 
 function FitsNot({ form, answer }: { readonly form: ProductForm; readonly answer: NoBlend }) {
-  const t = useWords(PRODUCTS);
+  const t = useWords(TRIAL);
   const say = useSay();
   const show = useShow();
   const { mark } = useDevice();

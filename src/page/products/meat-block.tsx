@@ -1,14 +1,17 @@
 import { MEAT_KINDS, SPECIES } from '../../batch/material.ts';
 import { Button } from '../parts/button.tsx';
-import { NumberField, TextField, Tick } from '../parts/field.tsx';
+import { Tick } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
+import { NumberField } from '../parts/number-field.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { newPart, type PartDraft } from './draft.ts';
 import { changedAt, type PartProps, toggled, without } from './form.ts';
 import { MaterialSearch } from './material-search.tsx';
+import { MEAT_WORDS } from './meat-words.ts';
 import { PartOfForm } from './part-of-form.tsx';
-import { MEAT_WORDS, PRODUCTS } from './words.ts';
+import { PRODUCTS } from './words.ts';
 
 type Word = keyof (typeof MEAT_WORDS)['en'];
 

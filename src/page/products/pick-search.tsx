@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
+import { matching } from '../figures/search.ts';
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { useWords } from '../words/words.ts';
-import { matching } from './search.ts';
 import { PRODUCTS } from './words.ts';
 
 const MOST_SHOWN = 8;

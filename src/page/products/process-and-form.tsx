@@ -1,7 +1,8 @@
-import type { ComponentChildren } from 'preact';
 import { COOKINGS } from '../../batch/product.ts';
-import { Choice, Field, MassField, NumberField, OneOf, Tick } from '../parts/field.tsx';
+import { Choice, OneOf, Tick } from '../parts/choice.tsx';
 import { Notice } from '../parts/notice.tsx';
+import { MassField, NumberField } from '../parts/number-field.tsx';
+import { TextArea } from '../parts/text-area.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import type { ProductDraft } from './draft.ts';
@@ -50,14 +51,14 @@ export function ProcessPart({ form }: PartProps) {
         />
       </div>
       <div class="pair">
-        <Lines
+        <TextArea
           label={t.plates}
           hint={t.oneALine}
           value={value.grindPlates}
           onValue={(grindPlates) => set({ grindPlates })}
           error={fault('/process/grindPlates')}
         />
-        <Lines
+        <TextArea
           label={t.mixing}
           hint={t.oneALine}
           value={value.mixing}
@@ -66,33 +67,6 @@ export function ProcessPart({ form }: PartProps) {
         />
       </div>
     </PartOfForm>
-  );
-}
-
-/** A list of short texts, one a line. */
-function Lines({
-  value,
-  onValue,
-  error,
-  ...field
-}: {
-  readonly label: string;
-  readonly hint: ComponentChildren;
-  readonly value: string;
-  readonly onValue: (value: string) => void;
-  readonly error: string | undefined;
-}) {
-  return (
-    <Field {...field} {...(error !== undefined && { error })}>
-      {(bound) => (
-        <textarea
-          {...bound}
-          rows={Math.max(3, value.split('\n').length)}
-          value={value}
-          onInput={(event) => onValue(event.currentTarget.value)}
-        />
-      )}
-    </Field>
   );
 }
 

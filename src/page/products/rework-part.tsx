@@ -1,4 +1,5 @@
-import { NumberField, Tick } from '../parts/field.tsx';
+import { Tick } from '../parts/choice.tsx';
+import { NumberField } from '../parts/number-field.tsx';
 import { useWords } from '../words/words.ts';
 import { type PartProps, toggled } from './form.ts';
 import { PartOfForm } from './part-of-form.tsx';

@@ -1,7 +1,7 @@
 import type { ProductInput } from '../../api/contract/line-limits.ts';
 import { parseMass } from '../figures/mass.ts';
 import { type DecimalMark, parseNumber } from '../figures/number.ts';
-import type { TypedMass } from '../parts/field.tsx';
+import type { TypedMass } from '../parts/number-field.tsx';
 import type { LineDraft, PackDraft, PartDraft, ProductDraft, TargetDraft } from './draft.ts';
 import { fractionOf, perKilogramOf, type RateUnit } from './rates.ts';
 
@@ -178,15 +178,4 @@ export function given<Fields extends object>(fields: Fields): Partial<Fields> {
   return Object.fromEntries(
     Object.entries(fields).filter(([, value]) => value !== undefined),
   ) as Partial<Fields>;
-}
-
-/** An id out of a name: 'Bratwurst, grob' is 'bratwurst-grob'. */
-export function idOf(name: string): string {
-  return name
-    .normalize('NFD')
-    .toLowerCase()
-    .replace(/[\u0300-\u036f]/g, '')
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')
-    .slice(0, 60);
 }

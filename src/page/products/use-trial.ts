@@ -1,7 +1,7 @@
 import type { BlendAnswer } from '../../api/contract/blend-answer.ts';
 import type { LineLimitsAnswer } from '../../api/contract/line-limits.ts';
 import { parseMass } from '../figures/mass.ts';
-import type { TypedMass } from '../parts/field.tsx';
+import type { TypedMass } from '../parts/number-field.tsx';
 import { useWork, type Working } from '../service/answers.ts';
 import { useDraft } from '../service/draft.ts';
 import { useDevice } from '../shell/device.ts';

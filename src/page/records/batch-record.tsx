@@ -1,12 +1,14 @@
 import type { BatchAnswer } from '../../api/batches/contract.ts';
 import { useShow } from '../figures/show.ts';
+import { Facts } from '../parts/facts.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Table } from '../parts/table.tsx';
-import { to } from '../shell/place.ts';
 import { COMMON } from '../words/common.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
-import { Facts } from './facts.tsx';
+import { LotLink } from './lot-link.tsx';
+import { lotsWeighed } from './lots-weighed.ts';
 import { RECORDS } from './words.ts';
 
 type Batch = BatchAnswer & { readonly reviewedBy: string; readonly note?: string };
@@ -25,12 +27,19 @@ export function BatchRecord({ batch }: { readonly batch: Batch }) {
   const absent = batch.limits.filter((limit) => !isTelling(limit));
   const sum = (line: Line, of: 'planned' | 'weighed') =>
     line.loads.reduce((total, load) => total + load[of].kg, 0);
+  // Cure and spices are grams: two decimals of a pound would hide them.
+  const finely = (kg: number) => show.mass(kg, kg < 1 ? 3 : 2);
   return (
     <>
       <Facts
         facts={[
           [c.product, product.name],
-          [t.standard, `${say(standard.says)} (${standard.citation})`],
+          [
+            t.standard,
+            <>
+              {say(standard.says)} (<Said text={standard.citation} />)
+            </>,
+          ],
           [t.madeOn, show.day(date)],
           [t.planned, show.mass(planned.kg)],
           [t.weighed, show.mass(weighed.kg)],
@@ -51,17 +60,10 @@ export function BatchRecord({ batch }: { readonly batch: Batch }) {
           { says: c.material, of: ({ material }) => material, isName: true },
           {
             says: c.lot,
-            of: ({ lotId }) =>
-              lotId === undefined ? (
-                t.noLot
-              ) : (
-                <a class="tap" href={to('stock', lotId)}>
-                  {lotId}
-                </a>
-              ),
+            of: (line) => <LotsOf line={line} />,
           },
-          { says: t.planned, of: (line) => show.mass(sum(line, 'planned')), isNumber: true },
-          { says: t.weighed, of: (line) => show.mass(sum(line, 'weighed')), isNumber: true },
+          { says: t.planned, of: (line) => finely(sum(line, 'planned')), isNumber: true, isExtra: true },
+          { says: t.weighed, of: (line) => finely(sum(line, 'weighed')), isNumber: true },
         ]}
         rows={batch.lines}
         keyOf={({ number }) => number}
@@ -108,6 +110,21 @@ export function BatchRecord({ batch }: { readonly batch: Batch }) {
   );
 }
 
+/** The lots that went in on a line; where there is more than one, each with its weight. */
+function LotsOf({ line }: { readonly line: Line }) {
+  const show = useShow();
+  const lots = lotsWeighed(line);
+  return (
+    <>
+      {lots.map(({ lotId, kg }) => (
+        <div key={lotId}>
+          <LotLink id={lotId} /> {lots.length > 1 && <span class="aside">{show.mass(kg)}</span>}
+        </div>
+      ))}
+    </>
+  );
+}
+
 /** What must not go in at all and did not is told by their number. */
 const isTelling = ({ bound, holds }: Limit) => bound !== 0 || !holds;
 
@@ -121,7 +138,12 @@ function LimitTable({ caption, limits }: { readonly caption: string; readonly li
     <Table
       caption={caption}
       columns={[
-        { says: t.limit, of: ({ says }) => say(says), isName: true },
+        {
+          says: t.limit,
+          of: ({ says, load }) =>
+            `${say(says)}${load === undefined ? '' : ` (${t.load.toLowerCase()} ${load})`}`,
+          isName: true,
+        },
         { says: t.found, of: ({ value, unit }) => figure(value, unit), isNumber: true },
         {
           says: t.bound,
@@ -129,7 +151,7 @@ function LimitTable({ caption, limits }: { readonly caption: string; readonly li
           isNumber: true,
         },
         { says: t.standing, of: ({ holds }) => (holds ? `✓ ${t.met}` : `✕ ${t.notMet}`) },
-        { says: t.source, of: ({ citation }) => citation, isExtra: true },
+        { says: t.source, of: ({ citation }) => <Said text={citation} />, isExtra: true },
       ]}
       rows={limits}
       keyOf={({ limitId, load }) => `${limitId} ${load}`}

@@ -1,15 +1,7 @@
+import { type Frame, ticks } from '../pictures/scale.ts';
 import { type ControlChart, controlChart } from './control-chart.ts';
 
 /** Where the points and lines of a control chart stand. Figures are CSS pixels; fat is in percent. */
-
-export interface Frame {
-  readonly width: number;
-  readonly height: number;
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
 
 export interface Line {
   readonly name: 'mean' | 'plus2' | 'minus2' | 'plus3' | 'minus3' | 'class' | 'learned';
@@ -52,16 +44,11 @@ export function chartLayout(
     top,
     height - bottom,
   );
-  const step = stepOf(most - least);
-  const first = Math.ceil(least / step);
   return {
     chart,
     lines: placed.map((line, at) => ({ ...line, labelY: labels[at] ?? line.y })),
     points: values.map((value, at) => ({ x: xOf(at), y: yOf(value) })),
-    ticks: Array.from({ length: Math.floor(most / step) - first + 1 }, (_, at) => {
-      const value = (first + at) * step;
-      return { value, y: yOf(value) };
-    }),
+    ticks: ticks([least, most], 6).map((value) => ({ value, y: yOf(value) })),
   };
 }
 
@@ -82,13 +69,6 @@ function rangeOf(values: readonly number[]): [number, number] {
   const [least, most] = [Math.min(...values), Math.max(...values)];
   const air = Math.max(0.5, (most - least) * 0.06);
   return [least - air, most + air];
-}
-
-/** A step of 1, 2 or 5 that leaves some six lines. */
-function stepOf(range: number): number {
-  const rough = range / 6;
-  const power = 10 ** Math.floor(Math.log10(rough));
-  return [1, 2, 5, 10].map((by) => by * power).find((step) => step >= rough) ?? 10 * power;
 }
 
 /** Heights for words that are at least so far apart, each as near to its own as the others let it, within the frame. */

@@ -1,5 +1,6 @@
 import { Button } from '../parts/button.tsx';
-import { OneOf, TextField } from '../parts/field.tsx';
+import { OneOf } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
 import { ProblemNotice, useFieldFault } from '../parts/notice.tsx';
 import { useTell } from '../parts/told.tsx';
 import { useDraft } from '../service/draft.ts';
@@ -7,6 +8,7 @@ import { useSending } from '../service/sending.ts';
 import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
 import { equipmentOf } from './correction.ts';
+import { LOG } from './log-words.ts';
 import { RECORDS } from './words.ts';
 
 const NAME = 'cleaning';
@@ -15,6 +17,7 @@ const EMPTY = { equipment: '', what: 'cleaned and sanitized', day: '', time: '',
 /** Writes a cleaning down, as soon as it is done or later. */
 export function CleaningForm({ onDone }: { readonly onDone: () => void }) {
   const t = useWords(RECORDS);
+  const w = useWords(LOG);
   const c = useWords(COMMON);
   const tell = useTell();
   const { value, set, clear } = useDraft(NAME, EMPTY);
@@ -31,16 +34,16 @@ export function CleaningForm({ onDone }: { readonly onDone: () => void }) {
     };
     if (!(await send({ path: '/cleanings', body }))) return;
     clear();
-    tell({ says: t.cleaningWritten });
+    tell({ says: w.cleaningWritten });
     onDone();
   };
   return (
     <form class="card form" onSubmit={save} noValidate>
-      <h2>{t.writeCleaning}</h2>
+      <h2>{w.writeCleaning}</h2>
       <ProblemNotice error={error} shownPointers={['/equipment', '/at', '/note']} />
       <TextField
         label={t.equipment}
-        hint={t.equipmentExample}
+        hint={w.equipmentExample}
         value={value.equipment}
         onValue={(equipment) => set({ equipment })}
         error={fault('/equipment', '/equipment/0')}
@@ -59,7 +62,7 @@ export function CleaningForm({ onDone }: { readonly onDone: () => void }) {
         <TextField
           label={c.date}
           type="date"
-          hint={t.nowWhenEmpty}
+          hint={w.nowWhenEmpty}
           value={value.day}
           onValue={(day) => set({ day })}
           error={fault('/at')}
@@ -67,7 +70,7 @@ export function CleaningForm({ onDone }: { readonly onDone: () => void }) {
         <TextField
           label={c.time}
           type="time"
-          hint={t.plantClock}
+          hint={w.plantClock}
           value={value.time}
           onValue={(time) => set({ time })}
         />
@@ -82,7 +85,7 @@ export function CleaningForm({ onDone }: { readonly onDone: () => void }) {
       <div class="actions">
         <Button onClick={onDone}>{c.cancel}</Button>
         <Button kind="main" type="submit" isBusy={isSending}>
-          {t.sealCleaning}
+          {w.sealCleaning}
         </Button>
       </div>
     </form>

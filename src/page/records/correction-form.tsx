@@ -1,16 +1,17 @@
 import { useState } from 'preact/hooks';
 import type { RecordAnswer } from '../../api/records/contract.ts';
 import { Button } from '../parts/button.tsx';
+import { Choice, Tick } from '../parts/choice.tsx';
 import { Confirm } from '../parts/dialog.tsx';
-import { Choice, TextField, Tick } from '../parts/field.tsx';
+import { TextField } from '../parts/field.tsx';
 import { Notice, ProblemNotice, useFieldFault } from '../parts/notice.tsx';
+import { TextArea } from '../parts/text-area.tsx';
 import { useTell } from '../parts/told.tsx';
 import { useDraft } from '../service/draft.ts';
 import { useSending } from '../service/sending.ts';
 import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
 import { correctionBody, NO_CORRECTION } from './correction.ts';
-import { TextArea } from './text-area.tsx';
 import { RECORDS } from './words.ts';
 
 const SHOWN = ['/reason', '/corrects', '/fields/equipment', '/fields/at'];

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { CostAnswer } from '../../api/reports/contract.ts';
 import { useShow } from '../figures/show.ts';
-import { OneOf } from '../parts/field.tsx';
+import { OneOf } from '../parts/choice.tsx';
 import { Nothing, Read } from '../parts/states.tsx';
 import { type Column, Table } from '../parts/table.tsx';
 import { Figure } from '../pictures/figure.tsx';
@@ -11,15 +11,17 @@ import { to } from '../shell/place.ts';
 import { COMMON } from '../words/common.ts';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
+import { CHART } from './chart-words.ts';
 import { type CostRow, type CostsBy, costRows } from './cost-bars.ts';
 import { DayFields, daysAsked, useDays } from './days.tsx';
 import { PaperButtons } from './papers.tsx';
+import { WhatCounts } from './what-counts.tsx';
 import { RECORDS } from './words.ts';
 
 /** What the batches of some days cost: planned, weighed, finished, lost and given away. */
 export function CostsPlace() {
   const t = useWords(RECORDS);
-  const say = useSay();
+  const w = useWords(CHART);
   const days = useDays(27);
   const path = `/reports/costs${queryOf(daysAsked(days))}`;
   const reading = useAnswer<CostAnswer>(path);
@@ -34,21 +36,14 @@ export function CostsPlace() {
         {(report) =>
           report.batches.length === 0 ? (
             <Nothing>
-              <p>{t.noCosts}</p>
+              <p>{w.noCosts}</p>
             </Nothing>
           ) : (
             <>
               <CostPicture report={report} />
               <BatchCosts batches={report.batches} />
               <MaterialCosts materials={report.materials} />
-              <details>
-                <summary>{t.whatCounts}</summary>
-                <ul>
-                  {report.notes.map((note) => (
-                    <li key={note}>{say(note)}</li>
-                  ))}
-                </ul>
-              </details>
+              <WhatCounts notes={report.notes} />
             </>
           )
         }
@@ -68,6 +63,7 @@ const BARS = ['planned', 'weighed', 'lost', 'givenAway'] as const;
 
 function CostPicture({ report }: { readonly report: CostAnswer }) {
   const t = useWords(RECORDS);
+  const w = useWords(CHART);
   const show = useShow();
   const money = useMoney();
   const [by, setBy] = useState<CostsBy>('product');
@@ -75,10 +71,10 @@ function CostPicture({ report }: { readonly report: CostAnswer }) {
   const most = Math.max(...rows.flatMap((row) => BARS.map((bar) => row[bar])));
   const named = ({ name }: CostRow) => (by === 'day' ? show.day(name) : name);
   const columns: Column<CostRow>[] = [
-    { says: t.costsBy[by], of: named, isName: true },
+    { says: w.costsBy[by], of: named, isName: true },
     { says: t.batches, of: ({ batches }) => batches, isNumber: true },
     ...BARS.map((bar) => ({
-      says: t.costs[bar],
+      says: w.costs[bar],
       of: (row: CostRow) => money(row[bar], row.currency),
       isNumber: true,
     })),
@@ -87,25 +83,25 @@ function CostPicture({ report }: { readonly report: CostAnswer }) {
   return (
     <>
       <OneOf
-        label={t.shownBy}
+        label={w.shownBy}
         value={by}
         onValue={(next) => setBy(next as CostsBy)}
         options={[
-          { value: 'product', says: t.costsBy.product },
-          { value: 'day', says: t.costsBy.day },
+          { value: 'product', says: w.costsBy.product },
+          { value: 'day', says: w.costsBy.day },
         ]}
       />
-      <Figure title={t.costPicture} caption={t.costSays} columns={columns} rows={rows} keyOf={keyOf}>
+      <Figure title={w.costPicture} caption={w.costSays} columns={columns} rows={rows} keyOf={keyOf}>
         <div class="bars card">
           {rows.map((row) => (
             <div key={keyOf(row)} class="bar-row">
               <strong>{named(row)}</strong>
               {BARS.filter((bar) => row[bar] > 0 || bar === 'weighed').map((bar) => (
                 <div key={bar} class="bar-line">
-                  <span>{t.costs[bar]}</span>
+                  <span>{w.costs[bar]}</span>
                   <svg
                     role="img"
-                    aria-label={`${named(row)}, ${t.costs[bar]}: ${money(row[bar], row.currency)}`}
+                    aria-label={`${named(row)}, ${w.costs[bar]}: ${money(row[bar], row.currency)}`}
                     viewBox="0 0 100 10"
                     preserveAspectRatio="none"
                   >
@@ -132,6 +128,7 @@ type Batch = CostAnswer['batches'][number];
 
 function BatchCosts({ batches }: { readonly batches: readonly Batch[] }) {
   const t = useWords(RECORDS);
+  const w = useWords(CHART);
   const c = useWords(COMMON);
   const show = useShow();
   const say = useSay();
@@ -149,10 +146,10 @@ function BatchCosts({ batches }: { readonly batches: readonly Batch[] }) {
     { says: c.product, of: ({ product }) => product },
     { says: c.date, of: ({ date }) => show.shortDay(date), isExtra: true },
     { says: t.standing, of: ({ state }) => say(state), isExtra: true },
-    { says: t.costs.planned, of: ({ planned, currency }) => money(planned.cost, currency), isNumber: true },
-    { says: t.costs.weighed, of: ({ weighed, currency }) => money(weighed.cost, currency), isNumber: true },
+    { says: w.costs.planned, of: ({ planned, currency }) => money(planned.cost, currency), isNumber: true },
+    { says: w.costs.weighed, of: ({ weighed, currency }) => money(weighed.cost, currency), isNumber: true },
     {
-      says: t.finishedEach,
+      says: w.finishedEach,
       of: ({ finished }) => (finished ? show.price(finished.each.perKg) : '–'),
       isNumber: true,
     },
@@ -163,13 +160,13 @@ function BatchCosts({ batches }: { readonly batches: readonly Batch[] }) {
       isExtra: true,
     },
     {
-      says: t.costs.lost,
+      says: w.costs.lost,
       of: ({ finished, currency }) =>
         finished ? money(finished.discarded.cost + finished.lossBeyondYield.cost, currency) : '–',
       isNumber: true,
     },
     {
-      says: t.costs.givenAway,
+      says: w.costs.givenAway,
       of: ({ givenAway, currency }) =>
         givenAway?.cost === undefined ? '–' : money(givenAway.cost, currency),
       isNumber: true,
@@ -184,7 +181,7 @@ function BatchCosts({ batches }: { readonly batches: readonly Batch[] }) {
 }
 
 function MaterialCosts({ materials }: { readonly materials: CostAnswer['materials'] }) {
-  const t = useWords(RECORDS);
+  const t = useWords(CHART);
   const c = useWords(COMMON);
   const show = useShow();
   const money = useMoney();

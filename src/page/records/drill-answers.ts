@@ -1,7 +1,7 @@
 import type { DrillAnswer } from '../../api/records/contract.ts';
 import { massKgOf, parseMass } from '../figures/mass.ts';
 import type { DecimalMark } from '../figures/number.ts';
-import type { TypedMass } from '../parts/field.tsx';
+import type { TypedMass } from '../parts/number-field.tsx';
 import type { CountedLot } from './drill-count.ts';
 
 /** What people tick off while a drill runs, and what is sent of it at its end. */

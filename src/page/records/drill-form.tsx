@@ -3,9 +3,12 @@ import type { DrillAnswer } from '../../api/records/contract.ts';
 import { inUnit } from '../../units.ts';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
+import { Tick } from '../parts/choice.tsx';
 import { Confirm } from '../parts/dialog.tsx';
-import { MassField, TextField, Tick } from '../parts/field.tsx';
+import { TextField } from '../parts/field.tsx';
 import { Notice, ProblemNotice } from '../parts/notice.tsx';
+import { MassField } from '../parts/number-field.tsx';
+import { TextArea } from '../parts/text-area.tsx';
 import { useTell } from '../parts/told.tsx';
 import { useDraft } from '../service/draft.ts';
 import { useSending } from '../service/sending.ts';
@@ -23,12 +26,13 @@ import {
   unreadable,
 } from './drill-answers.ts';
 import { countedNow } from './drill-count.ts';
-import { TextArea } from './text-area.tsx';
+import { DRILL } from './drill-words.ts';
 import { RECORDS } from './words.ts';
 
 /** The list to look by and to call by; what is ticked off is kept on this device until the drill is finished. */
 export function DrillForm({ drill }: { readonly drill: DrillAnswer }) {
   const t = useWords(RECORDS);
+  const w = useWords(DRILL);
   const show = useShow();
   const tell = useTell();
   const { mark } = useDevice();
@@ -48,7 +52,7 @@ export function DrillForm({ drill }: { readonly drill: DrillAnswer }) {
     const path = `/recall-drills/${drill.id}/finish`;
     if (!(await send({ path, body: finishBody(drill, value, mark) }))) return;
     clear();
-    tell({ says: t.drillFinished });
+    tell({ says: w.drillFinished });
   };
   return (
     <form
@@ -58,9 +62,9 @@ export function DrillForm({ drill }: { readonly drill: DrillAnswer }) {
         if (wrong.length === 0) setAsked(true);
       }}
     >
-      <h2>{t.lookFor}</h2>
+      <h2>{w.lookFor}</h2>
       {drill.lots.length === 0 ? (
-        <p>{t.nothingOnHand}</p>
+        <p>{w.nothingOnHand}</p>
       ) : (
         <ul class="ticks">
           {drill.lots.map((lot) => (
@@ -73,7 +77,7 @@ export function DrillForm({ drill }: { readonly drill: DrillAnswer }) {
           ))}
         </ul>
       )}
-      <h2>{t.call}</h2>
+      <h2>{w.call}</h2>
       {receivers.length === 0 ? (
         <p>{t.nobodyGot}</p>
       ) : (
@@ -89,40 +93,40 @@ export function DrillForm({ drill }: { readonly drill: DrillAnswer }) {
         </ul>
       )}
       {drill.whereabouts.soldAtCounter.kg > 0 && (
-        <Notice kind="caution">{t.counterSays(show.mass(drill.whereabouts.soldAtCounter.kg))}</Notice>
+        <Notice kind="caution">{w.counterSays(show.mass(drill.whereabouts.soldAtCounter.kg))}</Notice>
       )}
       <TextArea label={t.note} isOptional value={value.note} onValue={(note) => set({ note })} />
       <ProblemNotice error={error} />
       <div class="tally card" role="status">
         <p>
           <strong>
-            {show.number(now.percent, 1)} % {t.accounted}
+            {show.number(now.percent, 1)} % {w.accounted}
           </strong>
         </p>
         <p>
-          {t.tallySays(
+          {w.tallySays(
             show.mass(now.foundKg),
             show.mass(now.accountedKg),
             show.mass(drill.whereabouts.affected.kg),
           )}
         </p>
         <Button kind="main" type="submit" isBusy={isSending}>
-          {t.finishDrill}
+          {w.finishDrill}
         </Button>
       </div>
       {isAsked && (
         <Confirm
-          title={t.finishDrill}
+          title={w.finishDrill}
           says={
             <>
-              <p>{t.finishSays(show.number(now.percent, 1))}</p>
+              <p>{w.finishSays(show.number(now.percent, 1))}</p>
               {(open.lots > 0 || open.receivers > 0) && (
-                <Notice kind="caution">{t.stillOpen(open.lots, open.receivers)}</Notice>
+                <Notice kind="caution">{w.stillOpen(open.lots, open.receivers)}</Notice>
               )}
               <p class="hint">{t.sealedForGood}</p>
             </>
           }
-          does={t.finishDrill}
+          does={w.finishDrill}
           isGrave={false}
           isBusy={isSending}
           onYes={() => void finish()}
@@ -143,6 +147,7 @@ function LotToFind({
   readonly onTyped: (typed: TypedLot) => void;
 }) {
   const t = useWords(RECORDS);
+  const w = useWords(DRILL);
   const show = useShow();
   const booked = { text: show.number(inUnit(lot.onHand.kg, show.units), 2), unit: show.units };
   return (
@@ -151,7 +156,7 @@ function LotToFind({
         label={
           <>
             <strong>{lot.lotId}</strong> {lot.of}{' '}
-            <span class="aside">{t.booksHave(show.mass(lot.onHand.kg))}</span>
+            <span class="aside">{w.booksHave(show.mass(lot.onHand.kg))}</span>
             {lot.held && <span class="sign"> ! {t.onHold}</span>}
           </>
         }
@@ -187,6 +192,7 @@ function ReceiverToCall({
   readonly onTyped: (typed: TypedReceiver) => void;
 }) {
   const t = useWords(RECORDS);
+  const w = useWords(DRILL);
   const c = useWords(COMMON);
   const show = useShow();
   return (
@@ -194,7 +200,7 @@ function ReceiverToCall({
       <Tick
         label={
           <>
-            {t.contactedOne} <strong>{to}</strong>{' '}
+            {w.contactedOne} <strong>{to}</strong>{' '}
             <span class="aside">
               {c.weight}: {show.mass(massKg)} {documents.join(', ')}
             </span>

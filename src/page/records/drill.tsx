@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { DrillAnswer } from '../../api/records/contract.ts';
 import { useShow } from '../figures/show.ts';
 import { Go } from '../parts/button.tsx';
+import { Facts } from '../parts/facts.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Read } from '../parts/states.tsx';
 import { Table } from '../parts/table.tsx';
@@ -13,10 +14,11 @@ import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { clockText } from './drill-count.ts';
 import { DrillForm } from './drill-form.tsx';
-import { Facts } from './facts.tsx';
+import { DRILL } from './drill-words.ts';
 import { PaperButtons } from './papers.tsx';
 import { traceOfLot } from './start.ts';
 import { SameGrinder } from './trace-tables.tsx';
+import { WhatCounts } from './what-counts.tsx';
 import { Whereabouts } from './whereabouts.tsx';
 import { RECORDS } from './words.ts';
 
@@ -36,6 +38,7 @@ export function DrillPlace({ id }: { readonly id: string }) {
 
 function DrillSeen({ drill }: { readonly drill: DrillAnswer }) {
   const t = useWords(RECORDS);
+  const w = useWords(DRILL);
   const c = useWords(COMMON);
   const show = useShow();
   const say = useSay();
@@ -45,7 +48,7 @@ function DrillSeen({ drill }: { readonly drill: DrillAnswer }) {
     <>
       <div class="row wrap between">
         {finished ? (
-          <p class="clock">✓ {t.tookMinutes(show.number(finished.minutes, 1))}</p>
+          <p class="clock">✓ {w.tookMinutes(show.number(finished.minutes, 1))}</p>
         ) : (
           <Clock since={started.at} />
         )}
@@ -56,9 +59,9 @@ function DrillSeen({ drill }: { readonly drill: DrillAnswer }) {
           facts={[
             [t.startBy, say(start.says)],
             [c.reason, reason],
-            [t.started, `${show.instant(started.at)}, ${startedBy}`],
+            [w.started, `${show.instant(started.at)}, ${startedBy}`],
             [t.batches, batches.join(', ')],
-            [t.putOnHold, putOnHold.join(', ')],
+            [w.putOnHold, putOnHold.join(', ')],
             [t.finishedBy, finished && `${show.instant(finished.time.at)}, ${finished.by}`],
             [t.note, finished?.note],
             [
@@ -87,23 +90,16 @@ function DrillSeen({ drill }: { readonly drill: DrillAnswer }) {
       ) : may('work') ? (
         <DrillForm drill={drill} />
       ) : (
-        <Notice kind="note">{t.drillRuns}</Notice>
+        <Notice kind="note">{w.drillRuns}</Notice>
       )}
-      <details>
-        <summary>{t.whatCounts}</summary>
-        <ul>
-          {drill.counts.map((count) => (
-            <li key={count}>{say(count)}</li>
-          ))}
-        </ul>
-      </details>
+      <WhatCounts notes={drill.counts} />
     </>
   );
 }
 
 /** How long the drill has run. */
 function Clock({ since }: { readonly since: string }) {
-  const t = useWords(RECORDS);
+  const t = useWords(DRILL);
   const [now, setNow] = useState(Date.now);
   useEffect(() => {
     const timer = setInterval(() => setNow(Date.now()), 1000);
@@ -118,6 +114,7 @@ function Clock({ since }: { readonly since: string }) {
 
 function Found({ finished }: { readonly finished: NonNullable<DrillAnswer['finished']> }) {
   const t = useWords(RECORDS);
+  const w = useWords(DRILL);
   const c = useWords(COMMON);
   const show = useShow();
   const say = useSay();
@@ -126,21 +123,21 @@ function Found({ finished }: { readonly finished: NonNullable<DrillAnswer['finis
     <>
       <Notice kind={isAll ? 'good' : 'caution'}>
         <strong>
-          {t.accountedOf(
+          {w.accountedOf(
             show.number(finished.percentAccounted, 1),
             show.mass(finished.whereabouts.affected.kg),
           )}
         </strong>
       </Notice>
-      <h2>{t.counted}</h2>
+      <h2>{w.counted}</h2>
       <Table
-        caption={t.counted}
+        caption={w.counted}
         columns={[
           { says: c.lot, of: ({ lotId }) => lotId, isName: true },
-          { says: t.inBooks, of: ({ books }) => show.mass(books.kg), isNumber: true },
+          { says: w.inBooks, of: ({ books }) => show.mass(books.kg), isNumber: true },
           { says: t.found, of: ({ found }) => show.mass(found.kg), isNumber: true },
           {
-            says: t.difference,
+            says: w.difference,
             of: ({ difference }) => `${difference.kg === 0 ? '✓' : '!'} ${show.mass(difference.kg)}`,
             isNumber: true,
           },
@@ -151,7 +148,7 @@ function Found({ finished }: { readonly finished: NonNullable<DrillAnswer['finis
       />
       {finished.contacted && finished.contacted.length > 0 && (
         <Table
-          caption={t.contacted}
+          caption={w.contacted}
           isCaptionSeen
           columns={[
             { says: t.to, of: ({ to: whom }) => `✓ ${whom}`, isName: true },

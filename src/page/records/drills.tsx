@@ -1,7 +1,8 @@
 import type { DrillAnswer, DrillsAnswer } from '../../api/records/contract.ts';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
-import { TextField, Tick } from '../parts/field.tsx';
+import { Tick } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
 import { Notice, ProblemNotice, useFieldFault } from '../parts/notice.tsx';
 import { Nothing, Read } from '../parts/states.tsx';
 import { Table } from '../parts/table.tsx';
@@ -13,6 +14,7 @@ import { go, to } from '../shell/place.ts';
 import { useMay } from '../shell/plant.ts';
 import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
+import { DRILL } from './drill-words.ts';
 import { PageButtons, usePages } from './pages.tsx';
 import { START_POINTERS, type Start, startAsked, startOfQuery } from './start.ts';
 import { StartFields } from './start-fields.tsx';
@@ -24,6 +26,7 @@ const NAME = 'recall drill';
 /** Recall drills that were held, and how to start one. */
 export function DrillsPlace({ query }: { readonly query: URLSearchParams }) {
   const t = useWords(RECORDS);
+  const w = useWords(DRILL);
   const may = useMay();
   const pages = usePages('');
   const reading = useAnswer<DrillsAnswer>(
@@ -32,15 +35,15 @@ export function DrillsPlace({ query }: { readonly query: URLSearchParams }) {
   return (
     <>
       <h1>{t.tabs.drill}</h1>
-      <p class="hint">{t.drillSays}</p>
+      <p class="hint">{w.drillSays}</p>
       {may('work') && <StartDrill given={startOfQuery(query)} />}
-      <h2>{t.pastDrills}</h2>
+      <h2>{w.pastDrills}</h2>
       <Read of={reading}>
         {({ items, next }) => (
           <>
             {items.length === 0 ? (
               <Nothing>
-                <p>{t.noDrills}</p>
+                <p>{w.noDrills}</p>
               </Nothing>
             ) : (
               <DrillTable items={items} />
@@ -55,14 +58,15 @@ export function DrillsPlace({ query }: { readonly query: URLSearchParams }) {
 
 function DrillTable({ items }: { readonly items: DrillsAnswer['items'] }) {
   const t = useWords(RECORDS);
+  const w = useWords(DRILL);
   const c = useWords(COMMON);
   const show = useShow();
   return (
     <Table
-      caption={t.pastDrills}
+      caption={w.pastDrills}
       columns={[
         {
-          says: t.drill,
+          says: w.drill,
           of: ({ id }) => (
             <a class="tap" href={to('records', 'drill', id)}>
               {id}
@@ -70,16 +74,16 @@ function DrillTable({ items }: { readonly items: DrillsAnswer['items'] }) {
           ),
           isName: true,
         },
-        { says: t.started, of: ({ started }) => show.instant(started.at) },
+        { says: w.started, of: ({ started }) => show.instant(started.at) },
         { says: c.reason, of: ({ reason }) => reason },
         { says: c.who, of: ({ startedBy }) => startedBy, isExtra: true },
         {
           says: t.standing,
           of: ({ state, minutes }) =>
-            state === 'finished' ? `✓ ${t.tookMinutes(show.number(minutes ?? 0, 1))}` : `… ${t.running}`,
+            state === 'finished' ? `✓ ${w.tookMinutes(show.number(minutes ?? 0, 1))}` : `… ${w.running}`,
         },
         {
-          says: t.accounted,
+          says: w.accounted,
           of: ({ percentAccounted }) => `${show.number(percentAccounted, 1)} %`,
           isNumber: true,
         },
@@ -92,6 +96,7 @@ function DrillTable({ items }: { readonly items: DrillsAnswer['items'] }) {
 
 function StartDrill({ given }: { readonly given: Start | undefined }) {
   const t = useWords(RECORDS);
+  const w = useWords(DRILL);
   const c = useWords(COMMON);
   const may = useMay();
   const first: Start = given ?? { by: 'lot', id: '', supplier: '' };
@@ -113,7 +118,7 @@ function StartDrill({ given }: { readonly given: Start | undefined }) {
       <StartFields start={value} onStart={set} error={fault(...START_POINTERS)} />
       <TextField
         label={c.reason}
-        hint={t.reasonExample}
+        hint={w.reasonExample}
         value={value.reason}
         onValue={(reason) => set({ reason })}
         error={fault('/reason')}
@@ -121,13 +126,13 @@ function StartDrill({ given }: { readonly given: Start | undefined }) {
       />
       {may('plan') && (
         <>
-          <Tick label={t.holdAll} isOn={value.hold} onChange={(hold) => set({ hold })} />
-          {value.hold && <Notice kind="caution">{t.holdSays}</Notice>}
+          <Tick label={w.holdAll} isOn={value.hold} onChange={(hold) => set({ hold })} />
+          {value.hold && <Notice kind="caution">{w.holdSays}</Notice>}
         </>
       )}
       <div class="row">
         <Button kind="main" type="submit" isBusy={isSending}>
-          {t.startClock}
+          {w.startClock}
         </Button>
       </div>
     </form>

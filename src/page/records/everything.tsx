@@ -14,7 +14,11 @@ export function Everything({ body }: { readonly body: unknown }) {
     <details class="everything" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{t.everything}</summary>
       <p class="hint">{t.everythingSays}</p>
-      {isOpen && <Fields of={body} />}
+      {isOpen && (
+        <div lang="en">
+          <Fields of={body} />
+        </div>
+      )}
     </details>
   );
 }

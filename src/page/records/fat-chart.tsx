@@ -1,15 +1,16 @@
 import { useShow } from '../figures/show.ts';
+import { Facts } from '../parts/facts.tsx';
 import { Notice } from '../parts/notice.tsx';
 import type { Column } from '../parts/table.tsx';
 import { Figure } from '../pictures/figure.tsx';
 import { useWidth } from '../pictures/width.ts';
-import { to } from '../shell/place.ts';
 import { COMMON } from '../words/common.ts';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { type ChartLayout, chartLayout } from './chart-layout.ts';
+import { CHART } from './chart-words.ts';
 import { type ChartPoint, EARLY_BELOW } from './control-chart.ts';
-import { Facts } from './facts.tsx';
+import { LotLink } from './lot-link.tsx';
 import type { Trim } from './trim.ts';
 import { RECORDS } from './words.ts';
 
@@ -20,6 +21,7 @@ type Row = Trim['lots'][number] & { readonly point: ChartPoint | undefined; read
 /** The lots of one supplier's trim in the order of their tests, with what they vary by on their own. */
 export function FatChart({ trim }: { readonly trim: Trim }) {
   const t = useWords(RECORDS);
+  const w = useWords(CHART);
   const c = useWords(COMMON);
   const show = useShow();
   const say = useSay();
@@ -33,20 +35,13 @@ export function FatChart({ trim }: { readonly trim: Trim }) {
   );
   const { chart } = layout;
   const rows: Row[] = trim.lots.map((lot, at) => ({ ...lot, point: chart.points[at], at }));
-  const standing = ({ point }: Row) => standingSays(t, point);
+  const standing = ({ point }: Row) => standingSays(w, point);
   const odd = rows.filter(({ point }) => point && (point.standing === 'outside' || point.inRun));
   const columns: Column<Row>[] = [
     { says: c.date, of: ({ date }) => show.day(date), isName: true },
     {
       says: c.lot,
-      of: ({ lotId }) =>
-        lotId === undefined ? (
-          t.noLot
-        ) : (
-          <a class="tap" href={to('stock', lotId)}>
-            {lotId}
-          </a>
-        ),
+      of: ({ lotId }) => <LotLink id={lotId} />,
     },
     { says: c.fat, of: ({ fatFraction }) => show.percent(fatFraction, 2), isNumber: true },
     { says: t.method, of: ({ methods }) => methods.map(say).join(', '), isExtra: true },
@@ -57,17 +52,17 @@ export function FatChart({ trim }: { readonly trim: Trim }) {
     <section class="stack">
       {odd.length > 0 ? (
         <Notice kind="caution">
-          <strong>{t.toLookAt(odd.length)}.</strong> {t.lookWhy}
+          <strong>{w.toLookAt(odd.length)}.</strong> {w.lookWhy}
         </Notice>
       ) : (
-        <Notice kind="good">{t.nothingOddSays}</Notice>
+        <Notice kind="good">{w.nothingOddSays}</Notice>
       )}
-      <Figure title={title} caption={t.chartSays} columns={columns} rows={rows} keyOf={({ at }) => at}>
+      <Figure title={title} caption={w.chartSays} columns={columns} rows={rows} keyOf={({ at }) => at}>
         <div ref={own}>
           <svg
             class="chart large"
             role="img"
-            aria-label={`${title}: ${t.chartLabel(rows.length, odd.length)}`}
+            aria-label={`${title}: ${w.chartLabel(rows.length, odd.length)}`}
             viewBox={`0 0 ${width} ${HEIGHT}`}
           >
             <Scale layout={layout} frame={frame} isNarrow={isNarrow} />
@@ -89,7 +84,7 @@ export function FatChart({ trim }: { readonly trim: Trim }) {
   );
 }
 
-type Words = (typeof RECORDS)['en'];
+type Words = (typeof CHART)['en'];
 
 function standingSays(t: Words, point: ChartPoint | undefined): string {
   if (!point) return '';
@@ -110,7 +105,7 @@ function Scale({
   readonly frame: { readonly width: number; readonly left: number; readonly right: number };
   readonly isNarrow: boolean;
 }) {
-  const t = useWords(RECORDS);
+  const t = useWords(CHART);
   const show = useShow();
   const end = width - right;
   return (
@@ -149,7 +144,7 @@ function Point({
   readonly at: { readonly x: number; readonly y: number };
   readonly says: string;
 }) {
-  const t = useWords(RECORDS);
+  const t = useWords(CHART);
   const show = useShow();
   const { point, lotId, date, fatFraction } = row;
   const title = <title>{`${show.day(date)} ${lotId ?? ''}: ${show.percent(fatFraction, 2)}. ${says}`}</title>;
@@ -208,25 +203,26 @@ function Dates({
 /** Which standard deviation is which. */
 function Spread({ trim, layout: { chart } }: { readonly trim: Trim; readonly layout: ChartLayout }) {
   const t = useWords(RECORDS);
+  const w = useWords(CHART);
   const show = useShow();
-  const points = (fraction: number) => t.points(show.number(fraction, 2));
+  const points = (fraction: number) => w.points(show.number(fraction, 2));
   const { limits } = chart;
   return (
     <section class="card stack wide">
-      <h2>{t.whichSpread}</h2>
+      <h2>{w.whichSpread}</h2>
       {limits && chart.points.length <= EARLY_BELOW && (
-        <Notice kind="note">{t.early(chart.points.length)}</Notice>
+        <Notice kind="note">{w.early(chart.points.length)}</Notice>
       )}
-      {!limits && <Notice kind="note">{t.noLimits}</Notice>}
+      {!limits && <Notice kind="note">{w.noLimits}</Notice>}
       <Facts
         facts={[
-          [t.chartSd, limits && `${points(limits.sd)}. ${t.chartSdSays(points(limits.meanMovingRange))}`],
+          [w.chartSd, limits && `${points(limits.sd)}. ${w.chartSdSays(points(limits.meanMovingRange))}`],
           [
-            t.learnedSd,
-            `${points(trim.sdFraction * 100)}. ${t.learnedSdSays(show.percent(trim.shrinkage, 0))}`,
+            w.learnedSd,
+            `${points(trim.sdFraction * 100)}. ${w.learnedSdSays(show.percent(trim.shrinkage, 0))}`,
           ],
-          [t.classSd, `${points(trim.classSdFraction * 100)}. ${t.classSdSays}`],
-          [t.source, t.chartSource],
+          [w.classSd, `${points(trim.classSdFraction * 100)}. ${w.classSdSays}`],
+          [t.source, w.chartSource],
         ]}
       />
     </section>

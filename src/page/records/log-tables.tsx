@@ -5,19 +5,17 @@ import type {
   RestrictedAnswer,
 } from '../../api/records/contract.ts';
 import { useShow } from '../figures/show.ts';
+import { Facts } from '../parts/facts.tsx';
 import { Table } from '../parts/table.tsx';
 import { to } from '../shell/place.ts';
 import { COMMON } from '../words/common.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
-import { Facts } from './facts.tsx';
+import { LOG } from './log-words.ts';
+import { LotLink } from './lot-link.tsx';
 import { RECORDS } from './words.ts';
 
-const LotLink = ({ id }: { readonly id: string }) => (
-  <a class="tap" href={to('stock', id)}>
-    {id}
-  </a>
-);
 const BatchLink = ({ id }: { readonly id: string }) => (
   <a class="tap" href={to('batches', id)}>
     {id}
@@ -27,13 +25,14 @@ const BatchLink = ({ id }: { readonly id: string }) => (
 /** Raw ground beef from one clean-up to the next, with every supplier. */
 export function GrindingLots({ items }: { readonly items: GrindingAnswer['items'] }) {
   const t = useWords(RECORDS);
+  const w = useWords(LOG);
   const c = useWords(COMMON);
   const show = useShow();
   return (
     <>
       {items.map((lot) => (
         <section class="card stack" key={lot.number}>
-          <h2>{t.grindLot(lot.number)}</h2>
+          <h2>{w.grindLot(lot.number)}</h2>
           <Facts
             facts={[
               [
@@ -46,36 +45,36 @@ export function GrindingLots({ items }: { readonly items: GrindingAnswer['items'
                   ))}
                 </ul>,
               ],
-              [t.producedFrom, show.instant(lot.producedFrom.at)],
-              [t.producedUntil, show.instant(lot.producedUntil.at)],
-              [t.cleanedBefore, lot.cleanedBefore ? show.instant(lot.cleanedBefore.at) : `! ${t.noCleaning}`],
-              [t.cleanedAfter, lot.cleanedAfter ? show.instant(lot.cleanedAfter.at) : `! ${t.noCleaning}`],
+              [w.producedFrom, show.instant(lot.producedFrom.at)],
+              [w.producedUntil, show.instant(lot.producedUntil.at)],
+              [w.cleanedBefore, lot.cleanedBefore ? show.instant(lot.cleanedBefore.at) : `! ${w.noCleaning}`],
+              [w.cleanedAfter, lot.cleanedAfter ? show.instant(lot.cleanedAfter.at) : `! ${w.noCleaning}`],
               [
-                t.groundBefore,
+                w.groundBefore,
                 lot.groundBefore.map(({ batchId, product }) => `${batchId} ${product}`).join('; '),
               ],
             ]}
           />
           <Table
-            caption={t.sources}
+            caption={w.sources}
             columns={[
               { says: c.material, of: ({ material }) => material, isName: true },
-              { says: c.lot, of: ({ lotId }) => (lotId === undefined ? t.noLot : <LotLink id={lotId} />) },
+              { says: c.lot, of: ({ lotId }) => <LotLink id={lotId} /> },
               {
                 says: t.supplier,
                 of: ({ supplierEstablishment: est, madeIn }) =>
                   est === undefined
                     ? madeIn === undefined
                       ? `! ${t.notKnown}`
-                      : t.madeIn(madeIn)
+                      : w.madeIn(madeIn)
                     : t.est(est),
               },
               { says: t.starts.supplierLot, of: ({ supplierLot }) => supplierLot ?? '' },
               {
-                says: t.productionDate,
+                says: w.productionDate,
                 of: ({ productionDate: day }) => (day === undefined ? `! ${t.notKnown}` : show.day(day)),
               },
-              { says: t.carriedOverBy, of: ({ carriedOverBy }) => carriedOverBy ?? '', isExtra: true },
+              { says: w.carriedOverBy, of: ({ carriedOverBy }) => carriedOverBy ?? '', isExtra: true },
               { says: t.weighed, of: ({ weighed }) => show.digits(weighed ?? ''), isNumber: true },
             ]}
             rows={lot.sources}
@@ -89,12 +88,13 @@ export function GrindingLots({ items }: { readonly items: GrindingAnswer['items'
 
 export function FatTestTable({ items }: { readonly items: FatTestsAnswer['items'] }) {
   const t = useWords(RECORDS);
+  const w = useWords(LOG);
   const c = useWords(COMMON);
   const show = useShow();
   const say = useSay();
   return (
     <Table
-      caption={t.logs['fat-tests']}
+      caption={w.logs['fat-tests']}
       columns={[
         { says: c.date, of: ({ date }) => show.day(date), isName: true },
         {
@@ -104,7 +104,7 @@ export function FatTestTable({ items }: { readonly items: FatTestsAnswer['items'
             if (batchId === undefined) return t.noLot;
             return (
               <>
-                <BatchLink id={batchId} /> {load !== undefined && t.loadOf(load)}
+                <BatchLink id={batchId} /> {load !== undefined && w.loadOf(load)}
               </>
             );
           },
@@ -116,7 +116,7 @@ export function FatTestTable({ items }: { readonly items: FatTestsAnswer['items'
         {
           says: t.standing,
           of: ({ notMet, withdrawn }) => {
-            if (withdrawn !== undefined) return `✕ ${t.withdrawn}: ${withdrawn}`;
+            if (withdrawn !== undefined) return `✕ ${w.withdrawn}: ${withdrawn}`;
             return notMet.length === 0 ? '✓' : `! ${t.notMet}: ${notMet.map(say).join('; ')}`;
           },
         },
@@ -130,18 +130,19 @@ export function FatTestTable({ items }: { readonly items: FatTestsAnswer['items'
 
 export function RestrictedTable({ items }: { readonly items: RestrictedAnswer['items'] }) {
   const t = useWords(RECORDS);
+  const w = useWords(LOG);
   const c = useWords(COMMON);
   const show = useShow();
   const say = useSay();
   return (
     <Table
-      caption={t.logs['restricted-ingredients']}
+      caption={w.logs['restricted-ingredients']}
       columns={[
         {
           says: t.batch,
           of: ({ batchId, product, load }) => (
             <>
-              <BatchLink id={batchId} /> {product}, {t.loadOf(load)}
+              <BatchLink id={batchId} /> {product}, {w.loadOf(load)}
             </>
           ),
           isName: true,
@@ -157,19 +158,22 @@ export function RestrictedTable({ items }: { readonly items: RestrictedAnswer['i
           of: ({ weighed, takenBack }) =>
             takenBack === undefined
               ? show.digits(weighed)
-              : `${show.digits(weighed)} (✕ ${t.takenBack}: ${takenBack})`,
+              : `${show.digits(weighed)} (✕ ${w.takenBack}: ${takenBack})`,
           isNumber: true,
         },
         {
           says: t.limits,
           of: ({ standing, takenBack }) => {
-            if (standing.length === 0) return takenBack === undefined ? `… ${t.notAllIn}` : '';
+            if (standing.length === 0) return takenBack === undefined ? `… ${w.notAllIn}` : '';
             return (
               <ul class="bare">
                 {standing.map(({ says, value, bound, unit, holds, citation }) => (
                   <li key={says}>
                     {holds ? '✓' : `✕ ${t.notMet}`} {show.number(value, 1)} / {show.number(bound, 1)}{' '}
-                    {say(unit)}: {say(says)} <span class="aside">({citation})</span>
+                    {say(unit)}: {say(says)}{' '}
+                    <span class="aside">
+                      (<Said text={citation} />)
+                    </span>
                   </li>
                 ))}
               </ul>
@@ -186,11 +190,12 @@ export function RestrictedTable({ items }: { readonly items: RestrictedAnswer['i
 
 export function CleaningTable({ items }: { readonly items: CleaningsAnswer['items'] }) {
   const t = useWords(RECORDS);
+  const w = useWords(LOG);
   const c = useWords(COMMON);
   const show = useShow();
   return (
     <Table
-      caption={t.logs.cleanings}
+      caption={w.logs.cleanings}
       columns={[
         { says: t.when, of: ({ cleaned }) => show.instant(cleaned.at), isName: true },
         { says: t.equipment, of: ({ equipment }) => equipment.join(', ') },
@@ -200,7 +205,7 @@ export function CleaningTable({ items }: { readonly items: CleaningsAnswer['item
         {
           says: t.standing,
           of: ({ withdrawn, correctedBy }) => {
-            if (withdrawn) return `✕ ${t.withdrawn}`;
+            if (withdrawn) return `✕ ${w.withdrawn}`;
             return correctedBy.length > 0 ? `! ${t.corrected}` : '✓';
           },
         },

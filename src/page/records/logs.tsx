@@ -13,12 +13,13 @@ import { useAnswer } from '../service/answers.ts';
 import { queryOf } from '../service/ask.ts';
 import { to } from '../shell/place.ts';
 import { useMay } from '../shell/plant.ts';
-import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { CleaningForm } from './cleaning-form.tsx';
 import { DayFields, daysAsked, useDays } from './days.tsx';
 import { CleaningTable, FatTestTable, GrindingLots, RestrictedTable } from './log-tables.tsx';
+import { LOG } from './log-words.ts';
 import { PaperButtons } from './papers.tsx';
+import { WhatCounts } from './what-counts.tsx';
 import { RECORDS } from './words.ts';
 
 export const LOGS = ['grinding', 'fat-tests', 'restricted-ingredients', 'cleanings'] as const;
@@ -28,8 +29,8 @@ type Log = GrindingAnswer | FatTestsAnswer | RestrictedAnswer | CleaningsAnswer;
 /** The logs that an inspector asks for. */
 export function LogsPlace({ which }: { readonly which: string | undefined }) {
   const t = useWords(RECORDS);
+  const w = useWords(LOG);
   const show = useShow();
-  const say = useSay();
   const may = useMay();
   const name: LogName = LOGS.find((each) => each === which) ?? 'grinding';
   const days = useDays(6);
@@ -38,12 +39,12 @@ export function LogsPlace({ which }: { readonly which: string | undefined }) {
   const [isWriting, setWriting] = useState(false);
   return (
     <>
-      <h1>{t.logs[name]}</h1>
+      <h1>{w.logs[name]}</h1>
       <Tabs
         label={t.tabs.logs}
         tabs={LOGS.map((each) => ({
           address: to('records', 'logs', each),
-          says: t.logs[each],
+          says: w.logs[each],
           isHere: each === name,
         }))}
       />
@@ -58,29 +59,22 @@ export function LogsPlace({ which }: { readonly which: string | undefined }) {
         ) : (
           <div class="row">
             <Button kind="main" onClick={() => setWriting(true)}>
-              {t.writeCleaning}
+              {w.writeCleaning}
             </Button>
           </div>
         ))}
       <Read of={reading}>
         {(log) => (
           <>
-            <p class="hint">{t.logOf(show.day(log.fromDay), show.day(log.toDay), log.timeZone)}</p>
+            <p class="hint">{w.logOf(show.day(log.fromDay), show.day(log.toDay), log.timeZone)}</p>
             {log.items.length === 0 ? (
               <Nothing>
-                <p>{t.noLog[name]}</p>
+                <p>{w.noLog[name]}</p>
               </Nothing>
             ) : (
               <LogSeen name={name} log={log} />
             )}
-            <details>
-              <summary>{t.whatCounts}</summary>
-              <ul>
-                {log.notes.map((note) => (
-                  <li key={note}>{say(note)}</li>
-                ))}
-              </ul>
-            </details>
+            <WhatCounts notes={log.notes} />
           </>
         )}
       </Read>

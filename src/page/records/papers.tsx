@@ -7,10 +7,13 @@ import { RECORDS } from './words.ts';
 /** What can be had on paper, and as a table for a spreadsheet where that is offered. */
 export function PaperButtons({
   path,
+  says,
   csv,
 }: {
   /** Below /v1, with its query. */
   readonly path: string;
+  /** What it is, where it is not the very thing that is shown. */
+  readonly says?: string;
   /** Name that the table is saved under. */
   readonly csv?: string;
 }) {
@@ -20,7 +23,7 @@ export function PaperButtons({
     <>
       <div class="row wrap">
         <Button isBusy={isFetching} onClick={() => void show({ path })}>
-          {t.pdf}
+          {says ?? t.pdf}
         </Button>
         {csv !== undefined && (
           <Button

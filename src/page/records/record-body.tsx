@@ -1,12 +1,12 @@
 import type { BatchAnswer } from '../../api/batches/contract.ts';
 import type { DrillAnswer, RecordAnswer, WhereaboutsAnswer } from '../../api/records/contract.ts';
 import { useShow } from '../figures/show.ts';
+import { Facts } from '../parts/facts.tsx';
 import { to } from '../shell/place.ts';
 import { COMMON } from '../words/common.ts';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { BatchRecord } from './batch-record.tsx';
-import { Facts } from './facts.tsx';
 import { Whereabouts } from './whereabouts.tsx';
 import { RECORDS } from './words.ts';
 

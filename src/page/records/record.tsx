@@ -1,6 +1,7 @@
 import type { RecordAnswer } from '../../api/records/contract.ts';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
+import { Facts } from '../parts/facts.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Read } from '../parts/states.tsx';
 import { useAnswer } from '../service/answers.ts';
@@ -11,7 +12,6 @@ import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { CorrectionForm } from './correction-form.tsx';
 import { Everything } from './everything.tsx';
-import { Facts } from './facts.tsx';
 import { PaperButtons } from './papers.tsx';
 import { RecordBody } from './record-body.tsx';
 import { RECORDS } from './words.ts';
@@ -44,7 +44,7 @@ function RecordSeen({ record }: { readonly record: RecordAnswer }) {
       </h1>
       <div class="row wrap noprint">
         <Button onClick={() => print()}>{c.print}</Button>
-        {paper !== undefined && <PaperButtons path={paper} />}
+        {paper !== undefined && <PaperButtons path={paper} {...(kind === 'batch' && { says: t.sheetPdf })} />}
       </div>
       {correctedBy.length > 0 && (
         <Notice kind="caution">

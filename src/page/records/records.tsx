@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { RecordAnswer, RecordsAnswer } from '../../api/records/contract.ts';
 import { useShow } from '../figures/show.ts';
-import { Choice, TextField } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
 import { Nothing, Read } from '../parts/states.tsx';
 import { type Column, Table } from '../parts/table.tsx';
 import { useAnswer } from '../service/answers.ts';
@@ -103,7 +104,7 @@ function RecordTable({ items }: { readonly items: readonly RecordAnswer[] }) {
       isName: true,
     },
     { says: c.date, of: ({ day }) => show.day(day) },
-    { says: t.kind, of: ({ kind }) => t.kinds[kind as (typeof KINDS)[number]] ?? kind },
+    { says: t.kind, of: ({ kind }) => t.kinds[kind as (typeof KINDS)[number]] ?? kind, isExtra: true },
     {
       says: t.about,
       of: ({ subjectId, body }) => `${subjectId}${nameIn(body)}`,

@@ -12,6 +12,9 @@ import { TestsPlace } from './tests.tsx';
 import { TracePlace } from './trace.tsx';
 import { RECORDS } from './words.ts';
 import './records.css';
+import './charts.css';
+import './drill.css';
+import './trace.css';
 
 const PLACES = ['', 'trace', 'drill', 'logs', 'tests', 'costs', 'entries'] as const;
 

@@ -1,13 +1,13 @@
 import { useWords } from '../words/words.ts';
 import { chartLayout } from './chart-layout.ts';
+import { CHART } from './chart-words.ts';
 import type { Trim } from './trim.ts';
-import { RECORDS } from './words.ts';
 
 const FRAME = { width: 168, height: 48, left: 2, right: 2, top: 4, bottom: 4 };
 
 /** The same chart, tiny: whether something is to be looked at. */
 export function SmallChart({ trim }: { readonly trim: Trim }) {
-  const t = useWords(RECORDS);
+  const t = useWords(CHART);
   const { chart, lines, points } = chartLayout(
     trim.lots.map(({ fatFraction }) => fatFraction * 100),
     { class: trim.classMeanFraction * 100, learned: trim.meanFraction * 100 },

@@ -1,7 +1,9 @@
-import { OneOf, TextField } from '../parts/field.tsx';
+import { OneOf } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
 import { useAnswer } from '../service/answers.ts';
 import { useWords } from '../words/words.ts';
 import { STARTS, type Start, type StartBy } from './start.ts';
+import { TRACE } from './trace-words.ts';
 import { RECORDS } from './words.ts';
 
 interface Lots {
@@ -19,6 +21,7 @@ export function StartFields({
   readonly error?: string | undefined;
 }) {
   const t = useWords(RECORDS);
+  const w = useWords(TRACE);
   const lots = useAnswer<Lots>('/lots?onHand=any&limit=500');
   const batches = useAnswer<Lots>('/batches?limit=200');
   const offered = {
@@ -45,7 +48,7 @@ export function StartFields({
         />
         {start.by === 'supplierLot' && (
           <TextField
-            label={t.supplierEst}
+            label={w.supplierEst}
             isOptional
             value={start.supplier}
             onValue={(supplier) => onStart({ ...start, supplier })}

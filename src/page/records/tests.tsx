@@ -5,6 +5,7 @@ import { useAnswer } from '../service/answers.ts';
 import { queryOf } from '../service/ask.ts';
 import { to } from '../shell/place.ts';
 import { useWords } from '../words/words.ts';
+import { CHART } from './chart-words.ts';
 import { FatChart } from './fat-chart.tsx';
 import { SmallChart } from './small-chart.tsx';
 import type { Trim } from './trim.ts';
@@ -19,6 +20,7 @@ const trimAt = ({ materialId, supplierEstablishment }: Trim) =>
 /** Fat tests over time, a chart for each supplier's trim. */
 export function TestsPlace({ query }: { readonly query: URLSearchParams }) {
   const t = useWords(RECORDS);
+  const w = useWords(CHART);
   const show = useShow();
   const reading = useAnswer<TrimSeriesAnswer>(`/reports/trim?limit=${LATEST}`);
   return (
@@ -34,13 +36,13 @@ export function TestsPlace({ query }: { readonly query: URLSearchParams }) {
           if (!chosen) {
             return (
               <Nothing>
-                <p>{t.noTests}</p>
+                <p>{w.noTests}</p>
               </Nothing>
             );
           }
           return (
             <>
-              <nav class="small-charts" aria-label={t.chooseTrim}>
+              <nav class="small-charts" aria-label={w.chooseTrim}>
                 {items.map((trim) => (
                   <a
                     key={trimAt(trim)}
@@ -51,7 +53,7 @@ export function TestsPlace({ query }: { readonly query: URLSearchParams }) {
                     <span>{t.est(trim.supplierEstablishment)}</span>
                     <SmallChart trim={trim} />
                     <span>
-                      {t.lots(trim.lotCount)}, {show.percent(trim.meanFraction)} ±{' '}
+                      {w.lots(trim.lotCount)}, {show.percent(trim.meanFraction)} ±{' '}
                       {show.number(trim.sdFraction * 100, 1)}
                     </span>
                   </a>

@@ -8,6 +8,7 @@ import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
 import { graphOf, type TraceNode } from './trace-graph.ts';
 import { type Box, layoutOf } from './trace-layout.ts';
+import { TRACE } from './trace-words.ts';
 import { RECORDS } from './words.ts';
 
 /** Room around the picture for the mark of what has the focus. */
@@ -16,6 +17,7 @@ const EDGE = 8;
 /** Weight from lots through batches to packs and receivers: bands as wide as the weights, places as links. */
 export function TracePicture({ trace }: { readonly trace: TraceAnswer }) {
   const t = useWords(RECORDS);
+  const w = useWords(TRACE);
   const c = useWords(COMMON);
   const show = useShow();
   const [width, own] = useWidth();
@@ -30,10 +32,10 @@ export function TracePicture({ trace }: { readonly trace: TraceAnswer }) {
   };
   return (
     <Figure
-      title={trace.direction === 'forward' ? t.whereItWent : t.whatItIsOf}
-      caption={t.bandsSay}
+      title={trace.direction === 'forward' ? t.whereItWent : w.whatItIsOf}
+      caption={w.bandsSay}
       columns={[
-        { says: t.from, of: ({ from }) => named(from), isName: true },
+        { says: w.from, of: ({ from }) => named(from), isName: true },
         { says: t.to, of: ({ to: target }) => named(target) },
         { says: c.weight, of: ({ massKg }) => show.mass(massKg), isNumber: true },
       ]}
@@ -42,11 +44,11 @@ export function TracePicture({ trace }: { readonly trace: TraceAnswer }) {
     >
       <div ref={own} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard. */}
-      <section class="trace-picture" tabIndex={0} aria-label={t.tracePicture}>
+      <section class="trace-picture" tabIndex={0} aria-label={w.tracePicture}>
         <div style={{ position: 'relative', width: `${whole}px`, height: `${height}px` }}>
           <svg
             role="img"
-            aria-label={t.traceSays(graph.nodes.length, graph.flows.length)}
+            aria-label={w.traceSays(graph.nodes.length, graph.flows.length)}
             viewBox={`0 0 ${whole} ${height}`}
             width={whole}
             height={height}
@@ -74,9 +76,10 @@ export function TracePicture({ trace }: { readonly trace: TraceAnswer }) {
 /** The name of a place; whoever is not known is called that. */
 function useNodeName(): (node: TraceNode) => string {
   const t = useWords(RECORDS);
+  const w = useWords(TRACE);
   return ({ kind, id }) => {
     if (id !== '') return kind === 'supplier' ? t.est(id) : id;
-    return kind === 'receiver' ? t.overCounter : t.notKnown;
+    return kind === 'receiver' ? w.overCounter : t.notKnown;
   };
 }
 
@@ -92,10 +95,11 @@ function Place({
   readonly onLit: (key: string | undefined) => void;
 }) {
   const t = useWords(RECORDS);
+  const w = useWords(TRACE);
   const show = useShow();
   const nameOf = useNodeName();
   const style = { left: `${x}px`, top: `${y}px`, width: `${width}px`, height: `${height}px` };
-  const looks = `place ${kindOf(node)} ${node.isStart ? 'start' : ''}`;
+  const looks = `place of-${kindOf(node)} ${node.isStart ? 'starts' : ''}`;
   const lights = {
     onMouseEnter: () => onLit(node.key),
     onMouseLeave: () => onLit(undefined),
@@ -109,7 +113,7 @@ function Place({
         {nameOf(node)}
       </strong>
       <span>
-        {[t.nodes[kindOf(node)], node.isStart ? t.startHere : '', node.isHeld ? t.onHold : '', node.name]
+        {[t.nodes[kindOf(node)], node.isStart ? w.startHere : '', node.isHeld ? t.onHold : '', node.name]
           .filter((part) => part !== '')
           .join(' · ')}
       </span>

@@ -6,6 +6,7 @@ import { to } from '../shell/place.ts';
 import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
 import { traceOf, traceOfLot } from './start.ts';
+import { TRACE } from './trace-words.ts';
 import { RECORDS } from './words.ts';
 
 type Consignee = TraceAnswer['consignees'][number];
@@ -14,7 +15,7 @@ type Lot = TraceAnswer['levels'][number]['lots'][number];
 
 /** Who got it or who sent it, which lots are on hand, and what only went through the same grinder. */
 export function TraceTables({ trace }: { readonly trace: TraceAnswer }) {
-  const t = useWords(RECORDS);
+  const t = useWords(TRACE);
   return (
     <>
       {trace.direction === 'forward' ? (
@@ -35,23 +36,24 @@ export function TraceTables({ trace }: { readonly trace: TraceAnswer }) {
 
 function Receivers({ consignees }: { readonly consignees: readonly Consignee[] }) {
   const t = useWords(RECORDS);
+  const w = useWords(TRACE);
   const c = useWords(COMMON);
   const show = useShow();
   const columns: Column<Consignee>[] = [
-    { says: t.to, of: ({ to: whom }) => whom ?? t.overCounter, isName: true },
+    { says: t.to, of: ({ to: whom }) => whom ?? w.overCounter, isName: true },
     { says: c.lot, of: ({ lotId }) => lotId },
     { says: c.weight, of: ({ mass }) => show.mass(mass.kg), isNumber: true },
-    { says: t.share, of: ({ share }) => show.percent(share), isNumber: true, isExtra: true },
+    { says: w.share, of: ({ share }) => show.percent(share), isNumber: true, isExtra: true },
     { says: c.date, of: ({ day }) => show.day(day) },
-    { says: t.document, of: ({ document }) => document ?? '', isExtra: true },
+    { says: w.document, of: ({ document }) => document ?? '', isExtra: true },
   ];
   return (
     <section class="stack">
-      <h2>{t.receivers}</h2>
+      <h2>{w.receivers}</h2>
       {consignees.length === 0 ? (
         <p>{t.nobodyGot}</p>
       ) : (
-        <Table caption={t.receivers} columns={columns} rows={consignees} keyOf={({ movement }) => movement} />
+        <Table caption={w.receivers} columns={columns} rows={consignees} keyOf={({ movement }) => movement} />
       )}
     </section>
   );
@@ -59,6 +61,7 @@ function Receivers({ consignees }: { readonly consignees: readonly Consignee[] }
 
 function Suppliers({ suppliers }: { readonly suppliers: readonly Supplier[] }) {
   const t = useWords(RECORDS);
+  const w = useWords(TRACE);
   const c = useWords(COMMON);
   const show = useShow();
   const columns: Column<Supplier>[] = [
@@ -70,36 +73,37 @@ function Suppliers({ suppliers }: { readonly suppliers: readonly Supplier[] }) {
     { says: t.starts.supplierLot, of: ({ supplierLot }) => supplierLot ?? t.notKnown },
     { says: c.lot, of: ({ lotIds }) => lotIds.join(', ') },
     { says: c.material, of: ({ materials }) => materials.join(', ') },
-    { says: t.share, of: ({ share }) => show.percent(share), isNumber: true },
+    { says: w.share, of: ({ share }) => show.percent(share), isNumber: true },
   ];
   return (
     <section class="stack">
-      <h2>{t.suppliers}</h2>
-      <Table caption={t.suppliers} columns={columns} rows={suppliers} keyOf={(_, at) => at} />
+      <h2>{w.suppliers}</h2>
+      <Table caption={w.suppliers} columns={columns} rows={suppliers} keyOf={(_, at) => at} />
     </section>
   );
 }
 
 function Lots({ lots }: { readonly lots: readonly Lot[] }) {
   const t = useWords(RECORDS);
+  const w = useWords(TRACE);
   const c = useWords(COMMON);
   const show = useShow();
   const columns: Column<Lot>[] = [
     { says: c.lot, of: ({ lotId }) => lotId, isName: true },
     { says: t.of, of: ({ of }) => of.name },
-    { says: t.onHand, of: ({ onHand }) => show.mass(onHand.kg), isNumber: true },
-    { says: t.share, of: ({ share }) => show.percent(share), isNumber: true, isExtra: true },
-    { says: t.standing, of: ({ held }) => (held ? `! ${t.onHold}` : t.free) },
+    { says: w.onHand, of: ({ onHand }) => show.mass(onHand.kg), isNumber: true },
+    { says: w.share, of: ({ share }) => show.percent(share), isNumber: true, isExtra: true },
+    { says: t.standing, of: ({ held }) => (held ? `! ${t.onHold}` : w.free) },
     {
       says: t.tabs.trace,
       of: ({ lotId }) => (
         <span class="row">
           <a class="tap" href={traceOfLot(lotId)}>
-            {t.forwardShort}
+            {w.forwardShort}
             <span class="unseen"> {lotId}</span>
           </a>
           <a class="tap" href={traceOfLot(lotId, 'back')}>
-            {t.backShort}
+            {w.backShort}
             <span class="unseen"> {lotId}</span>
           </a>
         </span>
@@ -108,16 +112,16 @@ function Lots({ lots }: { readonly lots: readonly Lot[] }) {
   ];
   return (
     <section class="stack">
-      <h2>{t.mayContain}</h2>
-      <p class="hint">{t.shareSays}</p>
-      <Table caption={t.mayContain} columns={columns} rows={lots} keyOf={({ lotId }) => lotId} />
+      <h2>{w.mayContain}</h2>
+      <p class="hint">{w.shareSays}</p>
+      <Table caption={w.mayContain} columns={columns} rows={lots} keyOf={({ lotId }) => lotId} />
     </section>
   );
 }
 
 /** Batches that nothing traced was weighed into, but that the grinder may have carried some over to. */
 export function SameGrinder({ batches }: { readonly batches: TraceAnswer['sameGrinder'] }) {
-  const t = useWords(RECORDS);
+  const t = useWords(TRACE);
   const show = useShow();
   if (batches.length === 0) return null;
   return (

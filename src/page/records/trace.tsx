@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { TraceAnswer } from '../../api/records/contract.ts';
 import { useShow } from '../figures/show.ts';
 import { Button, Go } from '../parts/button.tsx';
-import { OneOf } from '../parts/field.tsx';
+import { OneOf } from '../parts/choice.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Nothing, Read } from '../parts/states.tsx';
 import { useAnswer } from '../service/answers.ts';
@@ -15,11 +15,14 @@ import { type Direction, type Start, startAsked, startInQuery, startOfQuery, tra
 import { StartFields } from './start-fields.tsx';
 import { TracePicture } from './trace-picture.tsx';
 import { TraceTables } from './trace-tables.tsx';
+import { TRACE } from './trace-words.ts';
+import { WhatCounts } from './what-counts.tsx';
 import { RECORDS } from './words.ts';
 
 /** Where something went and who got it, or what it was made of. */
 export function TracePlace({ query }: { readonly query: URLSearchParams }) {
   const t = useWords(RECORDS);
+  const w = useWords(TRACE);
   const asked = startOfQuery(query);
   const direction: Direction = query.get('direction') === 'back' ? 'back' : 'forward';
   return (
@@ -30,7 +33,7 @@ export function TracePlace({ query }: { readonly query: URLSearchParams }) {
         <Traced start={asked} direction={direction} />
       ) : (
         <Nothing>
-          <p>{t.noTrace}</p>
+          <p>{w.noTrace}</p>
         </Nothing>
       )}
     </>
@@ -38,7 +41,7 @@ export function TracePlace({ query }: { readonly query: URLSearchParams }) {
 }
 
 function TraceForm({ asked, direction: given }: { asked: Start | undefined; direction: Direction }) {
-  const t = useWords(RECORDS);
+  const t = useWords(TRACE);
   const [start, setStart] = useState<Start>(asked ?? { by: 'lot', id: '', supplier: '' });
   const [direction, setDirection] = useState<Direction>(given);
   return (
@@ -70,14 +73,15 @@ function TraceForm({ asked, direction: given }: { asked: Start | undefined; dire
 
 function Traced({ start, direction }: { readonly start: Start; readonly direction: Direction }) {
   const t = useWords(RECORDS);
+  const w = useWords(TRACE);
   const reading = useAnswer<TraceAnswer>(`/trace${queryOf({ ...startAsked(start), direction })}`);
   if (reading.error instanceof Refused && reading.error.problem.status === 404) {
     return (
       <Notice kind="bad" isUrgent>
         <p>
-          <strong>{t.notInBooks(t.starts[start.by], start.id)}</strong>
+          <strong>{w.notInBooks(t.starts[start.by], start.id)}</strong>
         </p>
-        <p>{t.lookAgain}</p>
+        <p>{w.lookAgain}</p>
       </Notice>
     );
   }
@@ -86,6 +90,7 @@ function Traced({ start, direction }: { readonly start: Start; readonly directio
 
 function TraceSeen({ trace, start }: { readonly trace: TraceAnswer; readonly start: Start }) {
   const t = useWords(RECORDS);
+  const w = useWords(TRACE);
   const show = useShow();
   const say = useSay();
   const may = useMay();
@@ -94,11 +99,11 @@ function TraceSeen({ trace, start }: { readonly trace: TraceAnswer; readonly sta
     <>
       <div class="row wrap between">
         <p>
-          {isForward ? t.forwardFrom : t.backFrom} <strong>{say(trace.start.says)}</strong>,{' '}
-          {t.asOf(show.instant(trace.asOf.at))}
+          {isForward ? w.forwardFrom : w.backFrom} <strong>{say(trace.start.says)}</strong>,{' '}
+          {w.asOf(show.instant(trace.asOf.at))}
         </p>
         <div class="row wrap">
-          <Go href={traceOf(start, isForward ? 'back' : 'forward')}>{isForward ? t.backward : t.forward}</Go>
+          <Go href={traceOf(start, isForward ? 'back' : 'forward')}>{isForward ? w.backward : w.forward}</Go>
           {may('work') && isForward && (
             <Go href={to('records', 'drill') + queryOf(startInQuery(start))}>{t.startDrill}</Go>
           )}
@@ -106,14 +111,7 @@ function TraceSeen({ trace, start }: { readonly trace: TraceAnswer; readonly sta
       </div>
       <TracePicture trace={trace} />
       <TraceTables trace={trace} />
-      <details>
-        <summary>{t.whatCounts}</summary>
-        <ul>
-          {trace.notes.map((note) => (
-            <li key={note}>{say(note)}</li>
-          ))}
-        </ul>
-      </details>
+      <WhatCounts notes={trace.notes} />
     </>
   );
 }

@@ -4,6 +4,7 @@ import { Figure } from '../pictures/figure.tsx';
 import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
 import { type Part, partsOf } from './drill-count.ts';
+import { DRILL } from './drill-words.ts';
 import { RECORDS } from './words.ts';
 
 /** Where everything is that was made of the lot: one bar, as wide as all that is affected. */
@@ -15,23 +16,24 @@ export function Whereabouts({
   readonly percent?: number | undefined;
 }) {
   const t = useWords(RECORDS);
+  const w = useWords(DRILL);
   const c = useWords(COMMON);
   const show = useShow();
   const parts = partsOf(where);
   const wholeKg = parts.reduce((sum, { massKg }) => sum + Math.max(0, massKg), 0);
-  const named = ({ name, to }: Part) => (to === undefined ? t.parts[name] : `${t.parts[name]} ${to}`);
+  const named = ({ name, to }: Part) => (to === undefined ? w.parts[name] : `${w.parts[name]} ${to}`);
   let x = 0;
-  const summary = t.accountedOf(show.number(percent, 1), show.mass(where.affected.kg));
+  const summary = w.accountedOf(show.number(percent, 1), show.mass(where.affected.kg));
   return (
     <Figure
-      title={t.whereItIs}
+      title={w.whereItIs}
       caption={summary}
       columns={[
         { says: t.part, of: named, isName: true },
         { says: c.weight, of: ({ massKg }) => show.mass(massKg), isNumber: true },
         {
           says: t.standing,
-          of: ({ isAccounted }) => (isAccounted ? `✓ ${t.accounted}` : `✕ ${t.unaccounted}`),
+          of: ({ isAccounted }) => (isAccounted ? `✓ ${w.accounted}` : `✕ ${w.unaccounted}`),
         },
       ]}
       rows={parts}
@@ -40,7 +42,7 @@ export function Whereabouts({
       <svg
         class="where"
         role="img"
-        aria-label={`${t.whereItIs}: ${summary}`}
+        aria-label={`${w.whereItIs}: ${summary}`}
         viewBox="0 0 1000 36"
         preserveAspectRatio="none"
       >

@@ -1,6 +1,7 @@
 import type { ProductInput } from '../../api/contract/line-limits.ts';
 import type { RulesAnswer } from '../../api/contract/resources.ts';
 import { to } from '../shell/place.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { LimitCard, Source } from './limit-card.tsx';
@@ -33,7 +34,7 @@ export function ClassView({
   return (
     <>
       <p>
-        {say(standard.citation)} · {t.sold} {cooking.map((how) => t.cookings[how]).join(', ')}
+        <Said text={standard.citation} /> · {t.sold} {cooking.map((how) => t.cookings[how]).join(', ')}
       </p>
       <p>
         {under.length === 0 ? t.noProducts : `${t.products}: `}

@@ -1,5 +1,5 @@
 import type { RulesAnswer } from '../../api/contract/resources.ts';
-import { matching } from '../products/search.ts';
+import { matching } from '../figures/search.ts';
 
 type Standard = RulesAnswer['standards'][number];
 export type Limit = Standard['limits'][number];

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useShow } from '../figures/show.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import type { Limit } from './find-limits.ts';
@@ -11,18 +12,23 @@ import { RULES } from './words.ts';
 export function Source({ of }: { readonly of: Pick<Limit, 'citation' | 'read' | 'inForce' | 'note'> }) {
   const t = useWords(RULES);
   const l = useWords(LIMIT_WORDS);
-  const say = useSay();
   const { day } = useShow();
   const { citation, read, inForce, note } = of;
   return (
     <>
       <p class="rules-source">
-        <span class="rules-citation">{say(citation)}</span>
+        <span class="rules-citation">
+          <Said text={citation} />
+        </span>
         <span class={`rules-read ${read.replace(' ', '-')}`}>{l.reads[read]}</span>
         {inForce?.from && <span>{t.from(day(inForce.from))}</span>}
         {inForce?.until && <span>{t.until(day(inForce.until))}</span>}
       </p>
-      {note && <p class="hint">{say(note)}</p>}
+      {note && (
+        <p class="hint">
+          <Said text={note} />
+        </p>
+      )}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import type { RulesAnswer } from '../../api/contract/resources.ts';
-import { matching } from '../products/search.ts';
+import { matching } from '../figures/search.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { limitsOnce, searched } from './find-limits.ts';
@@ -81,7 +82,7 @@ function Classes({
             <a href={addressOf(productClass)}>
               <strong>{say(says)}</strong>
               <span class="aside">
-                {say(citation)} · {t.limits(limits.length)}
+                <Said text={citation} /> · {t.limits(limits.length)}
               </span>
             </a>
           </li>

@@ -4,7 +4,8 @@ import type { ProductInput } from '../../api/contract/line-limits.ts';
 import type { RuleSetsAnswer, RulesAnswer } from '../../api/contract/resources.ts';
 import { useShow } from '../figures/show.ts';
 import { Go } from '../parts/button.tsx';
-import { Choice, DayField, TextField } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
+import { DayField, TextField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Read } from '../parts/states.tsx';
 import { useAnswer } from '../service/answers.ts';
@@ -12,6 +13,7 @@ import { queryOf } from '../service/ask.ts';
 import { go, to } from '../shell/place.ts';
 import { useHere } from '../shell/plant.ts';
 import type { SectionProps } from '../shell/section.ts';
+import { Said } from '../words/said.tsx';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import { ClassView } from './class-view.tsx';
@@ -65,7 +67,12 @@ export default function Section({ place }: SectionProps) {
       </div>
       {jurisdiction !== plant.jurisdiction && <Notice kind="caution">{t.otherMarket}</Notice>}
       <Notice kind="note">
-        {t.caution} {set && `${t.textRead} ${say(set.edition)}; ${t.knownFrom(shownDay(set.knownFrom))}.`}
+        {t.caution}{' '}
+        {set && (
+          <>
+            {t.textRead} <Said text={set.edition} />; {t.knownFrom(shownDay(set.knownFrom))}.
+          </>
+        )}
       </Notice>
       <Read of={rules}>
         {(body) => {

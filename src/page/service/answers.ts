@@ -65,6 +65,15 @@ export function useAnswer<Body>(
   };
 }
 
+interface Shown<Body> {
+  /** What was last asked and answered or failed. */
+  readonly of?: string;
+  /** What the body is the answer to. */
+  readonly answers?: string;
+  readonly body?: Body;
+  readonly error?: Refused | Unreached;
+}
+
 export interface Working<Body> {
   readonly body?: Body;
   readonly error?: Refused | Unreached;
@@ -75,12 +84,17 @@ export interface Working<Body> {
 
 /**
  * Has the service work something out of what is typed, and again with every change: one request at a time, and of what
- * was typed meanwhile only the latest. The last answer stays until the next is there. @param body what is asked;
- * nothing while it is undefined.
+ * was typed meanwhile only the latest. The last answer stays until the next is there; where none could be had for what is
+ * asked now, an answer to something else does not stand in for it. @param body what is asked; nothing while it is
+ * undefined.
  */
-export function useWork<Body>(path: string, body: unknown): Working<Body> {
+export function useWork<Body>(
+  path: string,
+  body: unknown,
+  { withinMs }: { withinMs?: number } = {},
+): Working<Body> {
   const wanted = body === undefined ? undefined : JSON.stringify([path, body]);
-  const [shown, setShown] = useState<{ of?: string; body?: Body; error?: Refused | Unreached }>({});
+  const [shown, setShown] = useState<Shown<Body>>({});
   const latest = useRef<string | undefined>(undefined);
   const isBusy = useRef(false);
   const isGone = useRef(false);
@@ -92,8 +106,13 @@ export function useWork<Body>(path: string, body: unknown): Working<Body> {
     while (latest.current !== undefined && latest.current !== done && !isGone.current) {
       const asked: string = latest.current;
       const [askedPath, askedBody] = JSON.parse(asked);
-      const next = await ask<Body>({ method: 'POST', path: askedPath, body: askedBody }).then(
-        (answered) => ({ of: asked, body: answered.body }),
+      const next: Shown<Body> = await ask<Body>({
+        method: 'POST',
+        path: askedPath,
+        body: askedBody,
+        ...(withinMs !== undefined && { withinMs }),
+      }).then(
+        (answered) => ({ of: asked, answers: asked, body: answered.body }),
         (error: unknown) => {
           if (!(error instanceof Refused || error instanceof Unreached)) throw error;
           return { of: asked, error };
@@ -101,12 +120,10 @@ export function useWork<Body>(path: string, body: unknown): Working<Body> {
       );
       done = asked;
       if (!isGone.current)
-        setShown((before) =>
-          'error' in next ? { ...(before.body !== undefined && { body: before.body }), ...next } : next,
-        );
+        setShown((before) => (next.error && before.answers === asked ? { ...before, ...next } : next));
     }
     isBusy.current = false;
-  }, []);
+  }, [withinMs]);
   useEffect(() => {
     isGone.current = false;
     return () => {

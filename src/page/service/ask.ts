@@ -46,7 +46,8 @@ export interface Request {
   /** If-Match: the version that was read. */
   readonly version?: number;
   readonly signal?: AbortSignal;
-  readonly language?: string;
+  /** How long an answer is waited for; longer than the longest work of the service when absent. */
+  readonly withinMs?: number;
 }
 
 export interface Answered<Body> {
@@ -54,6 +55,11 @@ export interface Answered<Body> {
   /** Of the resource, for If-Match. */
   readonly version?: number;
 }
+
+/** What is only read is there soon; the service gives its longest work up before that; a file may be long on its way. */
+const READ_WITHIN_MS = 30_000;
+const ANSWERED_WITHIN_MS = 180_000;
+const TAKEN_WITHIN_MS = 600_000;
 
 type Listener = () => void;
 const loginListeners = new Set<Listener>();
@@ -77,6 +83,12 @@ export function onReach(listener: (isReached: boolean) => void): () => void {
  */
 export async function ask<Body>(request: Request): Promise<Answered<Body>> {
   const { method = 'GET', path, body, file, key, version, signal } = request;
+  const ending = new AbortController();
+  const end = () => ending.abort();
+  // A network that swallows everything answers nothing and refuses nothing.
+  const withinMs = file ? TAKEN_WITHIN_MS : method === 'GET' ? READ_WITHIN_MS : ANSWERED_WITHIN_MS;
+  const timer = setTimeout(end, request.withinMs ?? withinMs);
+  signal?.addEventListener('abort', end);
   const response = await fetch(`/v1${path}`, {
     method,
     // The version in the ETag is that of the resource alone: what an answer tells beside it may be newer.
@@ -90,12 +102,13 @@ export async function ask<Body>(request: Request): Promise<Answered<Body>> {
     },
     ...(body !== undefined && { body: JSON.stringify(body) }),
     ...(file && { body: file }),
-    ...(signal && { signal }),
-  }).catch((error: unknown) => {
-    if (signal?.aborted) throw error;
-    return undefined;
-  });
+    signal: ending.signal,
+  }).catch(() => undefined);
   const answer = response && (await jsonOf(response));
+  clearTimeout(timer);
+  signal?.removeEventListener('abort', end);
+  // Whoever asked has gone: that says nothing of the connection.
+  signal?.throwIfAborted();
   for (const listener of reachListeners) listener(answer !== undefined);
   if (!response || answer === undefined) throw new Unreached();
   if (response.ok) {

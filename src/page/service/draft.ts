@@ -1,5 +1,6 @@
 import { useCallback, useState } from 'preact/hooks';
 import { keep, kept } from './kept.ts';
+import { forgetSending } from './sending.ts';
 
 export interface Draft<Value> {
   readonly value: Value;
@@ -32,7 +33,8 @@ export function useDraft<Value extends object>(name: string, initial: Value): Dr
   );
   const clear = useCallback(() => {
     keep(place, undefined);
+    forgetSending(name);
     setState({ place, typed: undefined });
-  }, [place]);
+  }, [place, name]);
   return { value: { ...initial, ...typed }, set, clear, isTouched: typed !== undefined };
 }

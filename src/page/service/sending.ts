@@ -51,23 +51,44 @@ export function useSending(name: string): Sending {
   return { send, isSending, ...(error && { error }), forget: () => setError(undefined) };
 }
 
-/** @throws Refused, Unreached */
+/** Nothing that was tried under a name and not answered is tried again: what was typed was thrown away. */
+export function forgetSending(name: string): void {
+  keep(placeOf(name), undefined);
+}
+
+const placeOf = (name: string): string => `sending.${name}`;
+
+/**
+ * The key of a try that was not answered is kept for the next one even where what is sent has changed since: the first
+ * may have arrived, and then the service says so instead of booking both.
+ * @throws Refused, Unreached
+ */
 export async function sendOnce<Body>(
   name: string,
   { method = 'POST', isSecret = false, ...act }: Act,
 ): Promise<Answered<Body>> {
-  const place = `sending.${name}`;
-  const what = JSON.stringify([method, act]);
-  const before = kept<{ what: string; key: string }>(place);
-  const key = before?.what === what ? before.key : newKey();
-  if (!isSecret) keep(place, { what, key });
+  const place = placeOf(name);
+  const key = (isSecret ? undefined : kept<{ key: string }>(place)?.key) ?? newKey();
+  if (!isSecret) keep(place, { key });
   try {
     const answered = await ask<Body>({ method, ...act, key });
     keep(place, undefined);
     tellWritten();
     return answered;
   } catch (error) {
-    if (error instanceof Refused && error.problem.status < 500) keep(place, undefined);
+    if (error instanceof Refused && isSettled(error)) keep(place, undefined);
+    if (error instanceof Refused && KEY_USED.test(error.message)) {
+      tellWritten();
+      throw new Refused({ ...error.problem, type: ARRIVED_BEFORE });
+    }
     throw error;
   }
 }
+
+const KEY_USED = /^The Idempotency-Key /;
+/** The kind of problem that says: an earlier try, of which no answer came, did arrive. */
+export const ARRIVED_BEFORE = 'arrived-before';
+
+/** Whether the answer says what became of every try: whoever was not let in was not told. */
+const isSettled = ({ problem: { status } }: Refused): boolean =>
+  status < 500 && status !== 401 && status !== 403 && status !== 429;

@@ -10,6 +10,9 @@ import { Entrance, LoginAgain } from './entrance.tsx';
 import { Frame } from './frame.tsx';
 import { HereContext, type PlantAnswer, type SessionAnswer } from './plant.ts';
 
+/** Who is in, as the tabs of this browser tell one another. */
+const WHO = 'who is here';
+
 /** The whole page: the device's settings, who is here, and the frame around the section that is looked at. */
 export function App() {
   const device = useOwnDevice();
@@ -55,7 +58,14 @@ function Inside() {
   const { body } = session;
   useEffect(() => {
     if (body?.caller) setOut(false);
+    if (body) keep(WHO, body.caller?.id ?? '');
   }, [body]);
+  // Another tab of this browser has let somebody else in, or out: what is done here would carry their name.
+  useEffect(() => {
+    const look = ({ key }: StorageEvent) => key?.endsWith(WHO) && session.again();
+    addEventListener('storage', look);
+    return () => removeEventListener('storage', look);
+  }, [session.again]);
   const enter = () => {
     setOut(false);
     session.again();

@@ -1,8 +1,8 @@
-import './entrance.css';
 import { useState } from 'preact/hooks';
 import { Button } from '../parts/button.tsx';
+import { Tick } from '../parts/choice.tsx';
 import { Dialog } from '../parts/dialog.tsx';
-import { TextField, Tick } from '../parts/field.tsx';
+import { TextField } from '../parts/field.tsx';
 import { Notice, ProblemNotice, useFieldFault } from '../parts/notice.tsx';
 import { Refused } from '../service/ask.ts';
 import { useSending } from '../service/sending.ts';

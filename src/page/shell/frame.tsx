@@ -1,10 +1,12 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { Button } from '../parts/button.tsx';
+import { Confirm } from '../parts/dialog.tsx';
 import { useConnection } from '../service/connection.ts';
-import { useOutbox } from '../service/outbox.ts';
+import { isUnsentOnlyHere, useLeavingAsks, useOutbox } from '../service/outbox.ts';
 import { useSending } from '../service/sending.ts';
 import { useWords } from '../words/words.ts';
 import { useDevice } from './device.ts';
+import { useFocusKept } from './focus.ts';
 import { type Place, usePlace } from './place.ts';
 import { useHere } from './plant.ts';
 import { SectionOf } from './section-of.tsx';
@@ -16,7 +18,6 @@ export function Frame({ onLogOut }: { readonly onLogOut: () => void }) {
   const t = useWords(SHELL);
   const place = usePlace();
   const isReached = useConnection();
-  const waiting = useOutbox();
   const isStart = place.section === 'start';
   const section = SECTIONS.find(({ id }) => id === place.section) ?? SECTIONS[0];
   const main = useRef<HTMLElement>(null);
@@ -27,6 +28,7 @@ export function Frame({ onLogOut }: { readonly onLogOut: () => void }) {
     if (before.current !== at) main.current?.focus();
     before.current = at;
   }, [at]);
+  useFocusKept(main);
   if (!section) return null;
   return (
     <div class="frame">
@@ -50,7 +52,7 @@ export function Frame({ onLogOut }: { readonly onLogOut: () => void }) {
       </nav>
       <div class="connection" role="status">
         {!isReached && <p class="lost">{t.lost}</p>}
-        {waiting.length > 0 && <p class="lost">{t.waitingToSend(waiting.length)}</p>}
+        <Unsent />
       </div>
       <main id="main" ref={main} tabIndex={-1}>
         {isStart ? (
@@ -63,6 +65,35 @@ export function Frame({ onLogOut }: { readonly onLogOut: () => void }) {
   );
 }
 
+/** What was weighed on this device and is not booked: it waits, for whom, or was refused and must be seen to. */
+function Unsent() {
+  const t = useWords(SHELL);
+  const { session } = useHere();
+  const all = useOutbox();
+  useLeavingAsks();
+  const refused = all.filter(({ refusal }) => refusal);
+  const waiting = all.filter(({ refusal }) => !refusal);
+  const others = [
+    ...new Set(waiting.filter(({ by }) => by.id !== session.caller?.id).map(({ by }) => by.name)),
+  ];
+  return (
+    <>
+      {waiting.length > 0 && (
+        <p class="lost">
+          {t.waitingToSend(waiting.length)}
+          {others.length > 0 && ` · ${t.waitsFor(others.join(', '))}`}
+          {isUnsentOnlyHere() && ` · ${t.leaveOpen}`}
+        </p>
+      )}
+      {[...new Set(refused.map(({ place }) => place))].map((place) => (
+        <p key={place} class="lost">
+          <a href={place}>{t.notBooked(refused.filter((one) => one.place === place).length)}</a>
+        </p>
+      ))}
+    </>
+  );
+}
+
 const placeIn = (section: string, place: Place): Place =>
   place.section === section ? place : { section, parts: [], query: place.query };
 
@@ -71,6 +102,11 @@ function Head({ onLogOut }: { readonly onLogOut: () => void }) {
   const { plant, session } = useHere();
   const device = useDevice();
   const { send } = useSending('log out');
+  const mine = useOutbox().filter(({ refusal, by }) => !refusal && by.id === session.caller?.id);
+  const [isLeaving, setLeaving] = useState(false);
+  const logOut = async () => {
+    if (await send({ method: 'DELETE', path: '/session' })) onLogOut();
+  };
   const other = device.language === 'en' ? 'es' : 'en';
   return (
     <header class="head">
@@ -89,14 +125,21 @@ function Head({ onLogOut }: { readonly onLogOut: () => void }) {
         {t.language}
       </Button>
       {session.caller?.via === 'session' && (
-        <Button
-          kind="quiet"
-          onClick={async () => {
-            if (await send({ method: 'DELETE', path: '/session' })) onLogOut();
-          }}
-        >
+        <Button kind="quiet" onClick={() => (mine.length > 0 ? setLeaving(true) : void logOut())}>
           {t.logOut}
         </Button>
+      )}
+      {isLeaving && (
+        <Confirm
+          title={t.logOut}
+          says={t.logOutUnsent(mine.length)}
+          does={t.logOut}
+          onYes={() => {
+            setLeaving(false);
+            void logOut();
+          }}
+          onClose={() => setLeaving(false)}
+        />
       )}
     </header>
   );

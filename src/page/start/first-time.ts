@@ -6,7 +6,9 @@ import type { SessionAnswer } from '../shell/plant.ts';
 /** Whether this device has been asked how to start. */
 const SEEN = 'start seen';
 
-export const startSeen = (): void => keep(SEEN, true);
+export function startSeen(): void {
+  keep(SEEN, true);
+}
 
 /** Whoever opens a demonstration for the first time on this device, and has gone nowhere yet, is shown how to start. */
 export function useFirstTime(session: SessionAnswer | undefined): void {

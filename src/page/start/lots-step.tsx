@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
-import { Choice, MassField, NumberField } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
 import { Notice, ProblemNotice, useFieldFault } from '../parts/notice.tsx';
+import { MassField, NumberField } from '../parts/number-field.tsx';
 import { Read } from '../parts/states.tsx';
 import { useAnswer } from '../service/answers.ts';
 import { Refused, Unreached } from '../service/ask.ts';

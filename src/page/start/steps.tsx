@@ -1,6 +1,7 @@
 import { Button } from '../parts/button.tsx';
-import { MassField, TextField } from '../parts/field.tsx';
+import { TextField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
+import { MassField } from '../parts/number-field.tsx';
 import { MarketFields, WhoFields } from '../plant/market-fields.tsx';
 import { ScalesEditor } from '../plant/scales-editor.tsx';
 import { PLANT } from '../plant/words.ts';

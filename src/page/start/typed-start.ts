@@ -1,6 +1,6 @@
 import type { DecimalMark } from '../figures/number.ts';
 import { withMark } from '../figures/number.ts';
-import type { TypedMass } from '../parts/field.tsx';
+import type { TypedMass } from '../parts/number-field.tsx';
 import type { PlantSettings } from '../plant/plant-types.ts';
 import { plantSettings, type TypedPlant, type TypedScale } from '../plant/typed-plant.ts';
 import type { Market } from '../plant/words.ts';

@@ -1,5 +1,5 @@
 import { useShow } from '../figures/show.ts';
-import { Choice, Tick } from '../parts/field.tsx';
+import { Choice, Tick } from '../parts/choice.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Read } from '../parts/states.tsx';
 import { useAnswer } from '../service/answers.ts';

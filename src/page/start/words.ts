@@ -53,7 +53,7 @@ export const START = words(
       otherMarket:
         'These recipes are written for United States standards. Choose for each what it is called in your market, or leave it and change the product later.',
       prices:
-        'Prices of seasonings and casings are figures of the demonstration: put in your own under Stock.',
+        'Prices of seasonings and casings are figures of the demonstration: put in your own under Stock. Cure and what else is kept in lots is received there before a first batch of it.',
       begin: 'Begin my plant',
       begun: 'Your plant is begun.',
     },
@@ -68,7 +68,7 @@ export const START = words(
       more: 'One more lot',
       received: (id: string) => `Received as lot ${id}`,
       done: 'Receive and go to the first blend',
-      skip: 'Without lots to the page',
+      skip: 'Later, without lots',
       none: 'Write at least one weight and its price, or go on without lots.',
     },
     only: 'Only an admin sets up the plant.',
@@ -84,10 +84,10 @@ export const START = words(
     try: 'Probar la planta de demostración',
     trySays:
       'Una planta inventada con lotes, precios y ocho productos. Ve su primera mezcla en seguida; nada de lo que haga ahí tiene consecuencias.',
-    own: 'Instalar mi planta',
+    own: 'Configurar mi planta',
     ownSays:
       'Cinco pasos cortos: planta, básculas, personas, productos, primeros lotes. Unos cinco minutos. Termina con su primera mezcla.',
-    goOn: 'Seguir con la instalación',
+    goOn: 'Seguir con la configuración',
     goOnSays: 'Usted ya empezó; lo que escribió sigue aquí.',
     later: 'También puede hacerlo después: en Planta.',
     steps: {
@@ -137,7 +137,7 @@ export const START = words(
       otherMarket:
         'Estas recetas están escritas para normas de Estados Unidos. Elija para cada una cómo se llama en su mercado, o déjela y cambie el producto después.',
       prices:
-        'Los precios de condimentos y tripas son cifras de la demostración: ponga los suyos en Existencias.',
+        'Los precios de condimentos y tripas son cifras de la demostración: ponga los suyos en Existencias. La sal de cura y lo demás que se lleva por lotes se recibe ahí antes de la primera tanda.',
       begin: 'Empezar mi planta',
       begun: 'Su planta ha empezado.',
     },
@@ -146,16 +146,16 @@ export const START = words(
       says: 'Dos bastan para una primera mezcla: uno graso y uno magro. Fechas, cajas y proveedores vienen en Existencias.',
       lot: (number) => `Lote ${number}`,
       material: 'Material',
-      lean: 'Magro, si se probó',
+      lean: 'Magro, si se analizó',
       mass: 'Peso',
       price: 'Precio',
       more: 'Un lote más',
       received: (id) => `Recibido como lote ${id}`,
       done: 'Recibir e ir a la primera mezcla',
-      skip: 'Sin lotes a la página',
+      skip: 'Después, sin lotes',
       none: 'Escriba al menos un peso y su precio, o siga sin lotes.',
     },
-    only: 'Solo un administrador instala la planta.',
+    only: 'Solo un administrador configura la planta.',
     late: 'Ya hay trabajo registrado',
     lateSays:
       'Nada de los libros se pierde nunca; por eso una planta empieza de nuevo solo mientras están vacíos. Detenga el servicio e inícielo con un almacén propio; luego abra esta página de nuevo:',

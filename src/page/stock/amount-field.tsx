@@ -1,7 +1,9 @@
 import { useShow } from '../figures/show.ts';
-import { MassField, NumberField, OneOf } from '../parts/field.tsx';
+import { OneOf } from '../parts/choice.tsx';
+import { MassField, NumberField } from '../parts/number-field.tsx';
 import { useWords } from '../words/words.ts';
 import type { TypedAmount } from './amount.ts';
+import { LOT } from './lot-words.ts';
 import type { LotAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
 
@@ -18,18 +20,19 @@ export function AmountField({
   readonly fault: string | undefined;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const show = useShow();
-  const hint = t.isFree(show.mass(lot.free.kg));
+  const hint = w.isFree(show.mass(lot.free.kg));
   return (
     <>
       <OneOf
-        label={t.howMuch}
+        label={w.howMuch}
         value={value.how}
         onValue={(how) => onValue({ ...value, how: how as TypedAmount['how'] })}
         options={[
-          { value: 'mass', says: t.aWeight },
-          ...(lot.packs ? [{ value: 'packs', says: t.packs }] : []),
-          { value: 'all', says: t.allFree(show.mass(lot.free.kg)) },
+          { value: 'mass', says: w.aWeight },
+          ...(lot.packs ? [{ value: 'packs', says: w.packs }] : []),
+          { value: 'all', says: w.allFree(show.mass(lot.free.kg)) },
         ]}
       />
       {value.how === 'mass' && (
@@ -43,8 +46,8 @@ export function AmountField({
       )}
       {value.how === 'packs' && (
         <NumberField
-          label={t.packs}
-          hint={hint}
+          label={w.packs}
+          hint={lot.packs ? w.isFree(t.packCount(lot.packs.onHand)) : hint}
           error={fault}
           value={value.packs}
           onValue={(packs) => onValue({ ...value, packs })}

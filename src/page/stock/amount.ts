@@ -1,6 +1,6 @@
 import { parseMass } from '../figures/mass.ts';
 import { type DecimalMark, parseNumber } from '../figures/number.ts';
-import type { TypedMass } from '../parts/field.tsx';
+import type { TypedMass } from '../parts/number-field.tsx';
 
 /** How much of a lot: a weight, a number of packs, or all of it that no batch was promised. */
 export interface TypedAmount {

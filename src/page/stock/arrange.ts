@@ -1,3 +1,4 @@
+import { searching } from '../figures/search.ts';
 import { isPast, isSoon, type LotFacts } from './lot-facts.ts';
 
 /** Lots found, put in an order and into the groups of that order. */
@@ -98,14 +99,13 @@ export function totalsOf(lots: readonly LotFacts[]): { massKg: number; value: nu
 
 /** Lots that hold every word typed, in whatever names them. */
 export function found(lots: readonly LotFacts[], search: string): readonly LotFacts[] {
-  const words = search.toLowerCase().split(/\s+/).filter(Boolean);
-  if (words.length === 0) return lots;
-  return lots.filter(({ lot, name }) => {
-    const text = [lot.id, name, lot.supplierLot, lot.supplierEstablishment, lot.location, lot.state, lot.held]
-      .join(' ')
-      .toLowerCase();
-    return words.every((word) => text.includes(word));
-  });
+  if (search.trim() === '') return lots;
+  const holds = searching(search);
+  return lots.filter(({ lot, name }) =>
+    holds(
+      [lot.id, name, lot.supplierLot, lot.supplierEstablishment, lot.location, lot.state, lot.held].join(' '),
+    ),
+  );
 }
 
 /** So many lots of the groups, from the first; groups keep the totals of all that is in them. */

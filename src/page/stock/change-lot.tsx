@@ -2,13 +2,17 @@ import { LOT_STATES } from '../../batch/lot.ts';
 import { fixed, pricePerUnit } from '../../units.ts';
 import { withMark } from '../figures/number.ts';
 import { useShow } from '../figures/show.ts';
-import { Choice, DayField, MassField, TextField } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
+import { DayField, TextField } from '../parts/field.tsx';
+import { MassField } from '../parts/number-field.tsx';
 import { useTell } from '../parts/told.tsx';
 import { useDevice } from '../shell/device.ts';
 import { useMay } from '../shell/plant.ts';
 import { useWords } from '../words/words.ts';
 import { ActDialog, type Filling } from './act-dialog.tsx';
 import { lotChange, type TypedLot, typedLot } from './lot-change.ts';
+import { LOT } from './lot-words.ts';
+import { OriginFields } from './origin-fields.tsx';
 import type { WholeLotAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
 
@@ -28,6 +32,7 @@ export function ChangeLot({
   readonly onClose: () => void;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const tell = useTell();
   const { units } = useShow();
   const { mark } = useDevice();
@@ -35,7 +40,7 @@ export function ChangeLot({
   const now = typedLot(lot, { text: digits, unit: units });
   return (
     <ActDialog<TypedLot, WholeLotAnswer>
-      title={t.changeLot(lot.id)}
+      title={w.changeLot(lot.id)}
       name={`lot ${lot.id}`}
       initial={now}
       does={t.saveChange}
@@ -69,6 +74,7 @@ function Fields({
   readonly isBought: boolean;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const show = useShow();
   const may = useMay();
   const text = (field: 'location' | 'supplierEstablishment' | 'supplierLot', label: string) => (
@@ -105,7 +111,7 @@ function Fields({
         />
         {typed.state !== now.state && (
           <TextField
-            label={t.whyState}
+            label={w.whyState}
             error={fault(['/note'])}
             value={typed.note}
             onValue={(note) => set({ note })}
@@ -130,16 +136,7 @@ function Fields({
             {text('supplierLot', t.supplierLot)}
           </div>
           <div class="pair">
-            {(['born', 'raised', 'slaughtered'] as const).map((name) => (
-              <TextField
-                key={name}
-                label={t.origin[name]}
-                maxLength={2}
-                error={fault([`/origin/${name}In`])}
-                value={typed[name]}
-                onValue={(value) => set({ [name]: value })}
-              />
-            ))}
+            <OriginFields typed={typed} set={set} faultOf={(name) => fault([`/origin/${name}In`])} />
           </div>
         </>
       )}

@@ -2,12 +2,14 @@ import { fractionOfPercent } from '../../units.ts';
 import { parseMass } from '../figures/mass.ts';
 import { parseNumber } from '../figures/number.ts';
 import { useShow } from '../figures/show.ts';
-import { DayField, MassField, NumberField, TextField, type TypedMass } from '../parts/field.tsx';
+import { DayField, TextField } from '../parts/field.tsx';
+import { MassField, NumberField, type TypedMass } from '../parts/number-field.tsx';
 import { useTell } from '../parts/told.tsx';
 import { useDevice } from '../shell/device.ts';
 import { useHere } from '../shell/plant.ts';
 import { useWords } from '../words/words.ts';
 import { ActDialog } from './act-dialog.tsx';
+import { LOT } from './lot-words.ts';
 import { Choices, METHODS } from './receipt-fields.tsx';
 import type { WholeLotAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
@@ -30,7 +32,7 @@ export function ReasonDialog({
   readonly told: string;
   readonly onClose: () => void;
 }) {
-  const t = useWords(STOCK);
+  const t = useWords(LOT);
   const tell = useTell();
   return (
     <ActDialog
@@ -68,16 +70,17 @@ interface TypedTest {
 /** A fat test of a lot: from then on blends go by it. */
 export function TestLot({ lot, onClose }: { readonly lot: WholeLotAnswer; readonly onClose: () => void }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const tell = useTell();
   const show = useShow();
   const { mark } = useDevice();
   const { today } = useHere().plant;
   return (
     <ActDialog<TypedTest, WholeLotAnswer>
-      title={t.testTitle(lot.id)}
+      title={w.testTitle(lot.id)}
       name={`test ${lot.id}`}
       initial={{ fat: '', method: 'NIR', date: today, sample: { text: '', unit: show.units } }}
-      does={t.addTest}
+      does={w.addTest}
       act={({ fat, method, date, sample }) => {
         const parsed = parseNumber(fat, mark);
         const taken = parseMass(sample.text, sample.unit, mark);
@@ -92,7 +95,7 @@ export function TestLot({ lot, onClose }: { readonly lot: WholeLotAnswer; readon
           },
         };
       }}
-      onDone={() => tell({ says: t.tested(lot.id) })}
+      onDone={() => tell({ says: w.tested(lot.id) })}
       onClose={onClose}
     >
       {({ typed, set, fault }) => (
@@ -115,13 +118,13 @@ export function TestLot({ lot, onClose }: { readonly lot: WholeLotAnswer; readon
           </div>
           <div class="pair">
             <DayField
-              label={t.sampleDay}
+              label={w.sampleDay}
               error={fault(['/date'])}
               value={typed.date}
               onValue={(date) => set({ date })}
             />
             <MassField
-              label={t.sample}
+              label={w.sample}
               isOptional
               error={fault(['/sample/value', '/sample', '/mass'])}
               value={typed.sample}

@@ -1,6 +1,6 @@
 import { parseMass } from '../figures/mass.ts';
 import type { DecimalMark } from '../figures/number.ts';
-import type { TypedMass } from '../parts/field.tsx';
+import type { TypedMass } from '../parts/number-field.tsx';
 import type { LotAnswer } from './stock-types.ts';
 
 /** What of a lot is changed by hand, as it stands in a form. */

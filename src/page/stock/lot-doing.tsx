@@ -3,10 +3,10 @@ import { useMay } from '../shell/plant.ts';
 import { useWords } from '../words/words.ts';
 import { ChangeLot } from './change-lot.tsx';
 import { ReasonDialog, TestLot } from './lot-acts.tsx';
+import { LOT } from './lot-words.ts';
 import { MOVES, MoveLot } from './move-lot.tsx';
 import { PrintLabel } from './print-label.tsx';
 import type { WholeLotAnswer } from './stock-types.ts';
-import { STOCK } from './words.ts';
 
 /** The window of what is being done, which the address names: a reload opens it again, with what was typed. */
 export function Doing({
@@ -20,7 +20,7 @@ export function Doing({
   readonly version: number | undefined;
   readonly again: () => void;
 }) {
-  const t = useWords(STOCK);
+  const t = useWords(LOT);
   const may = useMay();
   const onClose = () => go(to('stock', lot.id));
   const path = `/lots/${encodeURIComponent(lot.id)}`;

@@ -9,6 +9,7 @@ import { useMay } from '../shell/plant.ts';
 import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
 import { ReasonDialog } from './lot-acts.tsx';
+import { LOT } from './lot-words.ts';
 import type { FatTestAnswer, MovementAnswer, WholeLotAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
 
@@ -18,6 +19,7 @@ const MOST = 500;
 /** Fat tests of a lot; one that was wrong is withdrawn, and stays to be seen. */
 export function LotTests({ lot: { id } }: { readonly lot: WholeLotAnswer }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const c = useWords(COMMON);
   const show = useShow();
   const may = useMay();
@@ -30,9 +32,9 @@ export function LotTests({ lot: { id } }: { readonly lot: WholeLotAnswer }) {
   if (tests.length === 0) return null;
   return (
     <section class="stack">
-      <h2>{t.tests}</h2>
+      <h2>{w.tests}</h2>
       <Table
-        caption={t.tests}
+        caption={w.tests}
         keyOf={({ seq }) => seq}
         rows={tests}
         columns={[
@@ -46,10 +48,10 @@ export function LotTests({ lot: { id } }: { readonly lot: WholeLotAnswer }) {
           { says: t.method, of: ({ method }) => method },
           { says: c.who, of: ({ by }) => by, isExtra: true },
           {
-            says: t.standing,
+            says: w.standing,
             of: (test) =>
               test.withdrawn
-                ? t.withdrawnFor(test.withdrawn.reason)
+                ? w.withdrawnFor(test.withdrawn.reason)
                 : may('work') && (
                     <Button kind="quiet" onClick={() => setWithdrawing(test)}>
                       {t.withdraw}
@@ -60,11 +62,11 @@ export function LotTests({ lot: { id } }: { readonly lot: WholeLotAnswer }) {
       />
       {withdrawing && (
         <ReasonDialog
-          title={t.withdrawTest(show.percent(withdrawing.fatFraction), id)}
+          title={w.withdrawTest(show.percent(withdrawing.fatFraction), id)}
           does={t.withdraw}
           isGrave
           path={`/tests/${withdrawing.seq}/withdrawal`}
-          told={t.testWithdrawn}
+          told={w.testWithdrawn}
           onClose={() => setWithdrawing(undefined)}
         />
       )}
@@ -81,6 +83,7 @@ export const isReversible = ({ kind, batchId, reverses, reversedBy }: MovementAn
 /** What came to a lot and what left it, the latest first. */
 export function LotMovements({ lot: { id } }: { readonly lot: WholeLotAnswer }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const c = useWords(COMMON);
   const show = useShow();
   const may = useMay();
@@ -91,11 +94,11 @@ export function LotMovements({ lot: { id } }: { readonly lot: WholeLotAnswer }) 
   const signed = (massKg: number) => `${massKg > 0 ? '+' : ''}${show.mass(massKg)}`;
   return (
     <section class="stack">
-      <h2>{t.movements}</h2>
+      <h2>{w.movements}</h2>
       <Read of={reading}>
         {({ items }) => (
           <Table
-            caption={t.movements}
+            caption={w.movements}
             keyOf={({ seq }) => seq}
             rows={items.toReversed()}
             columns={[
@@ -109,20 +112,20 @@ export function LotMovements({ lot: { id } }: { readonly lot: WholeLotAnswer }) 
                     : `${t.promised} ${signed(reserved.kg)}`,
               },
               {
-                says: t.onHandThen,
+                says: w.onHandThen,
                 isNumber: true,
                 isExtra: true,
                 of: ({ after }) => show.mass(after.onHand.kg),
               },
               {
-                says: t.standing,
+                says: w.standing,
                 of: (movement) =>
                   movement.reversedBy !== undefined
-                    ? t.wasTakenBack
+                    ? w.wasTakenBack
                     : isReversible(movement) &&
                       may('work') && (
                         <Button kind="quiet" onClick={() => setReversing(movement)}>
-                          {t.takeBack}
+                          {w.takeBack}
                         </Button>
                       ),
               },
@@ -132,11 +135,11 @@ export function LotMovements({ lot: { id } }: { readonly lot: WholeLotAnswer }) 
       </Read>
       {reversing && (
         <ReasonDialog
-          title={t.takeBackTitle(t.kinds[reversing.kind], signed(reversing.mass.kg))}
-          does={t.takeBack}
+          title={w.takeBackTitle(w.kinds[reversing.kind], signed(reversing.mass.kg))}
+          does={w.takeBack}
           isGrave
           path={`/movements/${reversing.seq}/reversal`}
-          told={t.takenBack}
+          told={w.takenBack}
           onClose={() => setReversing(undefined)}
         />
       )}
@@ -146,18 +149,19 @@ export function LotMovements({ lot: { id } }: { readonly lot: WholeLotAnswer }) 
 
 function What({ of: movement }: { readonly of: MovementAnswer }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const show = useShow();
   const { kind, reverses, batchId, otherLotId, reason, to: whom, document, packs, at, by } = movement;
   return (
     <>
-      {reverses === undefined ? t.kinds[kind] : t.tookBack(t.kinds[kind])}
+      {reverses === undefined ? w.kinds[kind] : w.tookBack(w.kinds[kind])}
       {batchId !== undefined && (
         <>
           {' '}
           <a href={to('batches', batchId)}>{batchId}</a>
         </>
       )}
-      {otherLotId !== undefined && (
+      {otherLotId !== undefined && otherLotId !== batchId && (
         <>
           {' '}
           <a href={to('stock', otherLotId)}>{otherLotId}</a>

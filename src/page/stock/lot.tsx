@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useShow } from '../figures/show.ts';
 import { Button, Go } from '../parts/button.tsx';
+import { Facts } from '../parts/facts.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Read } from '../parts/states.tsx';
 import { leanColor } from '../pictures/lean-color.ts';
@@ -13,6 +14,7 @@ import { Doing } from './lot-doing.tsx';
 import { factsOf, isMeat, type Known, type LotFacts } from './lot-facts.ts';
 import { LotMovements, LotTests } from './lot-past.tsx';
 import { LotSigns } from './lot-signs.tsx';
+import { LOT } from './lot-words.ts';
 import { MOVES } from './move-lot.tsx';
 import type { WholeLotAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
@@ -34,16 +36,19 @@ export function Lot({
   const reading = useAnswer<WholeLotAnswer>(path, { everyMs: LOOK_MS });
   const act = place.query.get('do') ?? '';
   return (
-    <Read of={reading}>
-      {(lot) => (
-        <>
-          <WhatIsKnown facts={factsOf(lot, known)} isTestable={testable(lot, known)} />
-          <LotTests lot={lot} />
-          <LotMovements lot={lot} />
-          <Doing act={act} lot={lot} version={reading.version} again={reading.again} />
-        </>
-      )}
-    </Read>
+    <>
+      {!reading.body && <h1>{id}</h1>}
+      <Read of={reading}>
+        {(lot) => (
+          <>
+            <WhatIsKnown facts={factsOf(lot, known)} isTestable={testable(lot, known)} />
+            <LotTests lot={lot} />
+            <LotMovements lot={lot} />
+            <Doing act={act} lot={lot} version={reading.version} again={reading.again} />
+          </>
+        )}
+      </Read>
+    </>
   );
 }
 
@@ -78,12 +83,13 @@ function WhatIsKnown({ facts, isTestable }: { readonly facts: LotFacts; readonly
 /** How much is free and how much promised: as figures, and as a bar. */
 function Weights({ facts: { lot, value, fatFraction, fatFrom } }: { readonly facts: LotFacts }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const c = useWords(COMMON);
   const show = useShow();
   const share = lot.onHand.kg > 0 ? lot.free.kg / lot.onHand.kg : 0;
   return (
     <div class="card stock-weights">
-      <Figure says={t.onHandNow} aside={lot.packs && t.packCount(lot.packs.onHand)}>
+      <Figure says={w.onHandNow} aside={lot.packs && t.packCount(lot.packs.onHand)}>
         {show.mass(lot.onHand.kg)}
       </Figure>
       <Figure says={t.free}>{show.mass(lot.free.kg)}</Figure>
@@ -98,7 +104,7 @@ function Weights({ facts: { lot, value, fatFraction, fatFrom } }: { readonly fac
       </Figure>
       <svg
         role="img"
-        aria-label={t.freeShare(show.percent(share, 0))}
+        aria-label={w.freeShare(show.percent(share, 0))}
         viewBox="0 0 600 14"
         preserveAspectRatio="none"
       >
@@ -133,7 +139,7 @@ function Figure({
 }
 
 function Acts({ lot, isTestable }: { readonly lot: LotFacts['lot']; readonly isTestable: boolean }) {
-  const t = useWords(STOCK);
+  const t = useWords(LOT);
   const c = useWords(COMMON);
   const may = useMay();
   const here = to('stock', lot.id);
@@ -167,37 +173,29 @@ function Acts({ lot, isTestable }: { readonly lot: LotFacts['lot']; readonly isT
 
 function Details({ facts: { lot, ageDays, daysLeft } }: { readonly facts: LotFacts }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const show = useShow();
   const { origin } = lot;
   const day = (iso: string | undefined) => iso && show.day(iso);
-  const rows: readonly (readonly [string, ComponentChildren])[] = [
-    [
-      t.useBy,
-      lot.useByDate !== undefined &&
-        daysLeft !== undefined &&
-        `${show.day(lot.useByDate)} (${t.leftSpan(daysLeft < 0 ? undefined : daysLeft, daysLeft)})`,
-    ],
-    [t.packedDay, day(lot.packedDate)],
-    [t.receivedDay, `${show.day(lot.receivedDate)} (${t.ageSpan(ageDays, ageDays)})`],
-    [t.state, t.states[lot.state as keyof typeof t.states] ?? lot.state],
-    [t.location, lot.location],
-    [t.supplier, lot.supplierEstablishment],
-    [t.supplierLot, lot.supplierLot],
-    [t.boxWeight, lot.boxKg !== undefined && show.mass(lot.boxKg)],
-    [t.originSays, origin && t.originOf(origin.bornIn, origin.raisedIn, origin.slaughteredIn)],
-    [t.madeBy, lot.batchId !== undefined && <a href={to('batches', lot.batchId)}>{lot.batchId}</a>],
-  ];
   return (
-    <dl class="stock-details">
-      {rows.map(
-        ([says, value]) =>
-          value && (
-            <div key={says}>
-              <dt>{says}</dt>
-              <dd>{value}</dd>
-            </div>
-          ),
-      )}
-    </dl>
+    <Facts
+      facts={[
+        [
+          t.useBy,
+          lot.useByDate !== undefined &&
+            daysLeft !== undefined &&
+            `${show.day(lot.useByDate)} (${t.leftSpan(daysLeft < 0 ? undefined : daysLeft, daysLeft)})`,
+        ],
+        [t.packedDay, day(lot.packedDate)],
+        [t.receivedDay, `${show.day(lot.receivedDate)} (${t.ageSpan(ageDays, ageDays)})`],
+        [t.state, t.states[lot.state as keyof typeof t.states] ?? lot.state],
+        [t.location, lot.location],
+        [t.supplier, lot.supplierEstablishment],
+        [t.supplierLot, lot.supplierLot],
+        [t.boxWeight, lot.boxKg !== undefined && show.mass(lot.boxKg)],
+        [w.originSays, origin && w.originOf(origin.bornIn, origin.raisedIn, origin.slaughteredIn)],
+        [w.madeBy, lot.batchId !== undefined && <a href={to('batches', lot.batchId)}>{lot.batchId}</a>],
+      ]}
+    />
   );
 }

@@ -1,5 +1,8 @@
 import { ALLERGENS, MATERIAL_KINDS, SPECIES, SUBSTANCES } from '../../batch/material.ts';
-import { Choice, NumberField, TextField, Tick } from '../parts/field.tsx';
+import { idOf } from '../figures/id-of.ts';
+import { Choice, Tick } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
+import { NumberField } from '../parts/number-field.tsx';
 import { useTell } from '../parts/told.tsx';
 import { useDevice } from '../shell/device.ts';
 import { useSay } from '../words/say.ts';
@@ -8,12 +11,12 @@ import { ActDialog, type Filling } from './act-dialog.tsx';
 import {
   EMPTY_MATERIAL,
   FINER_PARTS,
-  idOfName,
   MAIN_PARTS,
   materialOf,
   type TypedMaterial,
   typedMaterial,
 } from './material-input.ts';
+import { MATERIAL } from './material-words.ts';
 import type { MaterialAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
 
@@ -30,16 +33,17 @@ export function MaterialDialog({
   readonly onClose: () => void;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(MATERIAL);
   const tell = useTell();
   const { mark } = useDevice();
   return (
     <ActDialog<TypedMaterial, MaterialAnswer>
-      title={isNew ? t.newMaterial : (like?.name ?? '')}
+      title={isNew ? w.newMaterial : (like?.name ?? '')}
       name={`material ${isNew ? 'like ' : ''}${like?.id ?? ''}`}
       initial={like ? typedMaterial(like, mark, isNew) : EMPTY_MATERIAL}
       does={t.saveChange}
       act={(typed) => {
-        const ready = materialOf({ ...typed, id: typed.id || idOfName(typed.name) }, like, mark);
+        const ready = materialOf({ ...typed, id: typed.id || idOf(typed.name) }, like, mark);
         if ('wrong' in ready) return undefined;
         if (isNew) return { path: '/materials', body: ready.body };
         return {
@@ -75,30 +79,31 @@ function Names({
   readonly isNew: boolean;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(MATERIAL);
   const say = useSay();
   const options = (values: readonly string[]) => values.map((value) => ({ value, says: say(value) }));
   return (
     <>
       <TextField
-        label={t.materialName}
+        label={w.materialName}
         error={fault(['/name'])}
         value={typed.name}
         onValue={(name) => set({ name })}
       />
       <div class="pair">
         <TextField
-          label={t.declaredName}
-          hint={t.declaredHint}
+          label={w.declaredName}
+          hint={w.declaredHint}
           error={fault(['/declaredName'])}
           value={typed.declaredName}
           onValue={(declaredName) => set({ declaredName })}
         />
         {isNew && (
           <TextField
-            label={t.materialId}
-            hint={t.materialIdHint}
+            label={w.materialId}
+            hint={w.materialIdHint}
             error={fault(['/id'])}
-            value={typed.id || idOfName(typed.name)}
+            value={typed.id || idOf(typed.name)}
             onValue={(id) => set({ id })}
           />
         )}
@@ -112,7 +117,7 @@ function Names({
           options={options(MATERIAL_KINDS)}
         />
         <Choice
-          label={t.species}
+          label={w.species}
           error={fault(['/species'])}
           value={typed.species}
           onValue={(species) => set({ species })}
@@ -124,7 +129,7 @@ function Names({
 }
 
 function Parts({ filling: { typed, set, fault } }: { readonly filling: Filling<TypedMaterial> }) {
-  const t = useWords(STOCK);
+  const t = useWords(MATERIAL);
   const field = (name: keyof typeof t.parts) => (
     <NumberField
       key={name}
@@ -139,11 +144,11 @@ function Parts({ filling: { typed, set, fault } }: { readonly filling: Filling<T
   return (
     <fieldset class="stack">
       <legend>{t.composition}</legend>
-      <div class="stock-parts">{MAIN_PARTS.map(field)}</div>
+      <div class="pair stock-parts">{MAIN_PARTS.map(field)}</div>
       {whole && <p class="error">{whole}</p>}
       <details>
         <summary>{t.finerParts}</summary>
-        <div class="stock-parts">{FINER_PARTS.map(field)}</div>
+        <div class="pair stock-parts">{FINER_PARTS.map(field)}</div>
       </details>
     </fieldset>
   );
@@ -151,7 +156,7 @@ function Parts({ filling: { typed, set, fault } }: { readonly filling: Filling<T
 
 /** What it brings along that a rule counts, or that must be declared. */
 function Carries({ filling: { typed, set, fault } }: { readonly filling: Filling<TypedMaterial> }) {
-  const t = useWords(STOCK);
+  const t = useWords(MATERIAL);
   const say = useSay();
   const there = Object.keys(typed.substances);
   return (
@@ -175,7 +180,7 @@ function Carries({ filling: { typed, set, fault } }: { readonly filling: Filling
           ))}
         </div>
       </fieldset>
-      <div class="stock-parts">
+      <div class="pair stock-parts">
         {there.map((name) => (
           <NumberField
             key={name}

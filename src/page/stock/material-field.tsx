@@ -5,6 +5,7 @@ import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
 import type { Known } from './lot-facts.ts';
 import { materialsFor } from './pick-material.ts';
+import { RECEIPT } from './receipt-words.ts';
 import type { LotAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
 
@@ -28,6 +29,7 @@ export function MaterialField({
   readonly error?: string | undefined;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(RECEIPT);
   const c = useWords(COMMON);
   const [search, setSearch] = useState('');
   if (value !== '') {
@@ -37,7 +39,7 @@ export function MaterialField({
           <span class="aside">{c.material}</span>
           <strong>{known.materials.get(value)?.name ?? value}</strong>
         </span>
-        <Button onClick={() => onValue('')} label={t.anotherMaterial}>
+        <Button onClick={() => onValue('')} label={w.anotherMaterial}>
           {c.change}
         </Button>
         {error && <p class="error">{error}</p>}
@@ -50,7 +52,7 @@ export function MaterialField({
       <TextField
         type="search"
         label={c.material}
-        hint={t.materialHint}
+        hint={w.materialHint}
         error={error}
         value={search}
         onValue={setSearch}

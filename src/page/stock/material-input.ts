@@ -116,14 +116,3 @@ export function materialOf(
   };
   return wrong.length > 0 ? { wrong } : { body };
 }
-
-/** An id out of a name: 'House smoked paprika' is house-smoked-paprika. */
-export function idOfName(name: string): string {
-  return name
-    .normalize('NFD')
-    .replaceAll(/\p{M}/gu, '')
-    .toLowerCase()
-    .replaceAll(/[^a-z0-9.]+/g, '-')
-    .replaceAll(/^[-.]+|-+$/g, '')
-    .slice(0, 64);
-}

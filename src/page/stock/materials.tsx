@@ -1,8 +1,9 @@
 import { useMemo, useState } from 'preact/hooks';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
+import { Tick } from '../parts/choice.tsx';
 import { Confirm } from '../parts/dialog.tsx';
-import { TextField, Tick } from '../parts/field.tsx';
+import { TextField } from '../parts/field.tsx';
 import { ProblemNotice } from '../parts/notice.tsx';
 import { Nothing } from '../parts/states.tsx';
 import { Table } from '../parts/table.tsx';
@@ -14,6 +15,7 @@ import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
 import type { Known } from './lot-facts.ts';
 import { MaterialDialog } from './material-dialog.tsx';
+import { MATERIAL } from './material-words.ts';
 import { materialsFor } from './pick-material.ts';
 import type { MaterialAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
@@ -23,6 +25,7 @@ const AT_ONCE = 25;
 /** What there is to make things of: the tables' materials, which stand, and the plant's own. */
 export function Materials({ known, again }: { readonly known: Known; readonly again: () => void }) {
   const t = useWords(STOCK);
+  const w = useWords(MATERIAL);
   const c = useWords(COMMON);
   const may = useMay();
   const [search, setSearch] = useState('');
@@ -39,18 +42,18 @@ export function Materials({ known, again }: { readonly known: Known; readonly ag
   const onClose = () => setDoing(undefined);
   return (
     <>
-      <h1>{t.materials}</h1>
+      <h1>{w.materials}</h1>
       <div class="stock-finder">
         <TextField type="search" label={c.search} value={search} onValue={setSearch} />
-        <Tick label={t.ownOnly} isOn={isOwn} onChange={setOwn} />
+        <Tick label={w.ownOnly} isOn={isOwn} onChange={setOwn} />
         {may('plan') && (
           <Button kind="main" onClick={() => setDoing({ what: 'add' })}>
-            {t.addMaterial}
+            {w.addMaterial}
           </Button>
         )}
       </div>
       {found.length === 0 ? (
-        <Nothing>{isOwn && search === '' ? t.noOwnMaterial : t.noMaterial(search)}</Nothing>
+        <Nothing>{isOwn && search === '' ? w.noOwnMaterial : t.noMaterial(search)}</Nothing>
       ) : (
         <MaterialTable
           materials={found.slice(0, most)}
@@ -89,12 +92,13 @@ function MaterialTable({
   readonly onDo: ((material: MaterialAnswer, what: 'add' | 'change' | 'withdraw') => void) | undefined;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(MATERIAL);
   const c = useWords(COMMON);
   const say = useSay();
   const show = useShow();
   return (
     <Table
-      caption={t.materials}
+      caption={w.materials}
       rows={materials}
       keyOf={({ id }) => id}
       columns={[
@@ -103,7 +107,7 @@ function MaterialTable({
           isName: true,
           of: ({ name, own, id }) => (
             <>
-              {name} {own && <span class="stock-sign">{t.own}</span>}
+              {name} {own && <span class="stock-sign">{w.own}</span>}
               <span class="stock-line aside">{id}</span>
             </>
           ),
@@ -119,25 +123,25 @@ function MaterialTable({
         },
         { says: c.fat, isNumber: true, of: ({ composition }) => show.percent(composition.fatFraction) },
         {
-          says: t.parts.proteinFraction,
+          says: w.parts.proteinFraction,
           isNumber: true,
           isExtra: true,
           of: ({ composition }) => show.percent(composition.proteinFraction),
         },
-        { says: t.allergens, isExtra: true, of: ({ allergens }) => allergens.map(say).join(', ') || '–' },
+        { says: w.allergens, isExtra: true, of: ({ allergens }) => allergens.map(say).join(', ') || '–' },
         ...(onDo
           ? [
               {
-                says: t.todo,
+                says: w.todo,
                 of: (material: MaterialAnswer) => (
                   <div class="row wrap">
                     {material.version === undefined ? (
                       <Button
                         kind="quiet"
-                        label={`${t.addLike}: ${material.name}`}
+                        label={`${w.addLike}: ${material.name}`}
                         onClick={() => onDo(material, 'add')}
                       >
-                        {t.addLike}
+                        {w.addLike}
                       </Button>
                     ) : (
                       <>
@@ -182,12 +186,13 @@ export function Withdraw({
   readonly onClose: () => void;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(MATERIAL);
   const tell = useTell();
   const { send, isSending, error } = useSending(`withdraw ${path}`);
   return (
     <Confirm
-      title={t.withdrawTitle(name)}
-      says={t.withdrawSays}
+      title={w.withdrawTitle(name)}
+      says={w.withdrawSays}
       does={t.withdraw}
       isBusy={isSending}
       onClose={onClose}
@@ -196,7 +201,7 @@ export function Withdraw({
         if (!answered) return;
         onClose();
         onDone?.();
-        tell({ says: t.withdrawnNow(name) });
+        tell({ says: w.withdrawnNow(name) });
       }}
     >
       <ProblemNotice error={error} />

@@ -1,7 +1,8 @@
 import { parseMass } from '../figures/mass.ts';
 import { parseNumber } from '../figures/number.ts';
 import { useShow } from '../figures/show.ts';
-import { MassField, NumberField, TextField, type TypedMass } from '../parts/field.tsx';
+import { TextField } from '../parts/field.tsx';
+import { MassField, NumberField, type TypedMass } from '../parts/number-field.tsx';
 import { useTell } from '../parts/told.tsx';
 import { sendOnce } from '../service/sending.ts';
 import { useDevice } from '../shell/device.ts';
@@ -10,6 +11,7 @@ import { useWords } from '../words/words.ts';
 import { ActDialog } from './act-dialog.tsx';
 import { amountOf, type TypedAmount } from './amount.ts';
 import { AmountField, emptyAmount } from './amount-field.tsx';
+import { LOT } from './lot-words.ts';
 import type { BookedAnswer, WholeLotAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
 
@@ -40,6 +42,7 @@ export function MoveLot({
   readonly onClose: () => void;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const show = useShow();
   const say = useSay();
   const { mark } = useDevice();
@@ -54,7 +57,7 @@ export function MoveLot({
   };
   return (
     <ActDialog<TypedMove, BookedAnswer>
-      title={t.moveTitles[kind](lot.id)}
+      title={w.moveTitles[kind](lot.id)}
       name={`${kind} ${lot.id}`}
       initial={{
         amount: emptyAmount(lot, show.units),
@@ -64,7 +67,7 @@ export function MoveLot({
         to: '',
         document: '',
       }}
-      does={t.moves[kind]}
+      does={w.moves[kind]}
       isGrave={kind === 'discarded'}
       act={(typed) => {
         const much = kind === 'adjusted' ? countedOf(typed) : amountOf(typed.amount, mark);
@@ -87,7 +90,7 @@ export function MoveLot({
       onRefused={again}
       onDone={({ movement, cautions }) =>
         told(movement.seq, [
-          t.booked(t.kinds[movement.kind], show.mass(Math.abs(movement.mass.kg))),
+          w.booked(w.kinds[movement.kind], show.mass(Math.abs(movement.mass.kg))),
           ...cautions.map(say),
         ])
       }
@@ -104,7 +107,7 @@ export function MoveLot({
             />
           ) : lot.packs ? (
             <NumberField
-              label={t.countedPacks}
+              label={w.countedPacks}
               hint={t.inTheBooks(String(lot.packs.onHand))}
               error={fault(['/countedPacks'], !countedOf(typed))}
               value={typed.countedPacks}
@@ -112,7 +115,7 @@ export function MoveLot({
             />
           ) : (
             <MassField
-              label={t.counted}
+              label={w.counted}
               hint={t.inTheBooks(show.mass(lot.onHand.kg))}
               error={fault(['/counted/value', '/counted'], !countedOf(typed))}
               value={typed.counted}
@@ -121,7 +124,7 @@ export function MoveLot({
           )}
           {kind === 'adjusted' || kind === 'discarded' ? (
             <TextField
-              label={t.reason}
+              label={w.reason}
               error={fault(['/reason'])}
               value={typed.reason}
               onValue={(reason) => set({ reason })}
@@ -129,14 +132,14 @@ export function MoveLot({
           ) : (
             <div class="pair">
               <TextField
-                label={t.toWhom}
+                label={w.toWhom}
                 isOptional={kind === 'sold'}
                 error={fault(['/to'])}
                 value={typed.to}
                 onValue={(to) => set({ to })}
               />
               <TextField
-                label={t.document}
+                label={w.document}
                 isOptional={kind === 'sold'}
                 error={fault(['/document'])}
                 value={typed.document}
@@ -152,7 +155,7 @@ export function MoveLot({
 
 /** Tells what was booked, with a way to take it back: by a movement of its own, as everything in the books. */
 export function useTellBooked(): (seq: number | readonly number[], says: readonly string[]) => void {
-  const t = useWords(STOCK);
+  const t = useWords(LOT);
   const say = useSay();
   const tell = useTell();
   return (seq, says) =>

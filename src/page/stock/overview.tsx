@@ -1,7 +1,8 @@
 import { useMemo } from 'preact/hooks';
 import { useShow } from '../figures/show.ts';
 import { Go } from '../parts/button.tsx';
-import { Choice, TextField } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
 import { Nothing, Read } from '../parts/states.tsx';
 import { useDraft } from '../service/draft.ts';
 import { to } from '../shell/place.ts';

@@ -4,7 +4,7 @@ import { parseMass } from '../figures/mass.ts';
 import { withMark } from '../figures/number.ts';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
-import { MassField, type TypedMass } from '../parts/field.tsx';
+import { MassField, type TypedMass } from '../parts/number-field.tsx';
 import { Nothing, Read } from '../parts/states.tsx';
 import { Table } from '../parts/table.tsx';
 import { useTell } from '../parts/told.tsx';
@@ -16,6 +16,7 @@ import { useWords } from '../words/words.ts';
 import { ActDialog } from './act-dialog.tsx';
 import type { Known } from './lot-facts.ts';
 import { MaterialField } from './material-field.tsx';
+import { MATERIAL } from './material-words.ts';
 import { Withdraw } from './materials.tsx';
 import type { PriceAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
@@ -23,6 +24,7 @@ import { STOCK } from './words.ts';
 /** What is bought without lots: water, spices, casings, each at its price. */
 export function Prices({ known }: { readonly known: Known }) {
   const t = useWords(STOCK);
+  const w = useWords(MATERIAL);
   const c = useWords(COMMON);
   const show = useShow();
   const may = useMay();
@@ -31,22 +33,22 @@ export function Prices({ known }: { readonly known: Known }) {
   const onClose = () => setDoing(undefined);
   return (
     <>
-      <h1>{t.prices}</h1>
-      <p class="hint">{t.pricesHint}</p>
+      <h1>{w.prices}</h1>
+      <p class="hint">{w.pricesHint}</p>
       {may('plan') && (
         <div class="row">
           <Button kind="main" onClick={() => setDoing({})}>
-            {t.addPrice}
+            {w.addPrice}
           </Button>
         </div>
       )}
       <Read of={reading}>
         {({ items }) =>
           items.length === 0 ? (
-            <Nothing>{t.noPrice}</Nothing>
+            <Nothing>{w.noPrice}</Nothing>
           ) : (
             <Table
-              caption={t.prices}
+              caption={w.prices}
               rows={items.toSorted((a, b) => a.material.localeCompare(b.material))}
               keyOf={({ materialId }) => materialId}
               columns={[
@@ -55,7 +57,7 @@ export function Prices({ known }: { readonly known: Known }) {
                 ...(may('plan')
                   ? [
                       {
-                        says: t.todo,
+                        says: w.todo,
                         of: (price: PriceAnswer) => (
                           <div class="row wrap">
                             <Button
@@ -116,6 +118,7 @@ function PriceDialog({
   readonly onClose: () => void;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(MATERIAL);
   const tell = useTell();
   const show = useShow();
   const { mark } = useDevice();
@@ -124,7 +127,7 @@ function PriceDialog({
     : '';
   return (
     <ActDialog<{ materialId: string; cost: TypedMass }, PriceAnswer>
-      title={price?.material ?? t.addPrice}
+      title={price?.material ?? w.addPrice}
       name={`price ${price?.materialId ?? ''}`}
       initial={{ materialId: price?.materialId ?? '', cost: { text, unit: show.units } }}
       does={t.saveChange}

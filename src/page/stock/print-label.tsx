@@ -3,20 +3,20 @@ import { parseNumber } from '../figures/number.ts';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
 import { Dialog } from '../parts/dialog.tsx';
-import { MassField, NumberField, type TypedMass } from '../parts/field.tsx';
 import { ProblemNotice, useFieldFault } from '../parts/notice.tsx';
+import { MassField, NumberField, type TypedMass } from '../parts/number-field.tsx';
 import { queryOf } from '../service/ask.ts';
 import { useDraft } from '../service/draft.ts';
 import { usePapers } from '../service/papers.ts';
 import { useDevice } from '../shell/device.ts';
 import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
+import { LOT } from './lot-words.ts';
 import type { LotAnswer } from './stock-types.ts';
-import { STOCK } from './words.ts';
 
 /** Labels of a lot of packs, as a PDF in a tab of its own. */
 export function PrintLabel({ lot, onClose }: { readonly lot: LotAnswer; readonly onClose: () => void }) {
-  const t = useWords(STOCK);
+  const t = useWords(LOT);
   const c = useWords(COMMON);
   const show = useShow();
   const { mark } = useDevice();

@@ -2,9 +2,13 @@ import { LOT_STATES } from '../../batch/lot.ts';
 import { addDays } from '../figures/days.ts';
 import { useShow } from '../figures/show.ts';
 import { Button } from '../parts/button.tsx';
-import { Choice, DayField, MassField, NumberField, TextField, Tick } from '../parts/field.tsx';
+import { Choice, Tick } from '../parts/choice.tsx';
+import { DayField, TextField } from '../parts/field.tsx';
+import { MassField, NumberField } from '../parts/number-field.tsx';
 import { useWords } from '../words/words.ts';
+import { OriginFields } from './origin-fields.tsx';
 import type { ReceiptField, Suggested, TypedReceipt } from './receipt.ts';
+import { RECEIPT } from './receipt-words.ts';
 import type { LotAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
 
@@ -18,6 +22,7 @@ export interface Fill {
 
 export function PriceAndDays({ fill: { typed, suggested, set, fault } }: { readonly fill: Fill }) {
   const t = useWords(STOCK);
+  const w = useWords(RECEIPT);
   const show = useShow();
   const { like, gapDays, receivedDate } = suggested;
   const usual = gapDays === undefined ? undefined : addDays(receivedDate, -gapDays);
@@ -29,7 +34,7 @@ export function PriceAndDays({ fill: { typed, suggested, set, fault } }: { reado
           isPer
           units={['lb', 'kg']}
           before={show.money(0, 0).replace('0', '')}
-          hint={like && typed.price === undefined ? t.asLot(like.id) : undefined}
+          hint={like && typed.price === undefined ? w.asLot(like.id) : undefined}
           error={fault('price', '/cost/amount', '/cost')}
           value={typed.price ?? suggested.price}
           onValue={(price) => set({ price })}
@@ -47,7 +52,7 @@ export function PriceAndDays({ fill: { typed, suggested, set, fault } }: { reado
           hint={
             usual !== undefined &&
             typed.packedDate !== usual && (
-              <Button onClick={() => set({ packedDate: usual })}>{t.asBefore(show.shortDay(usual))}</Button>
+              <Button onClick={() => set({ packedDate: usual })}>{w.asBefore(show.shortDay(usual))}</Button>
             )
           }
           error={fault(undefined, '/packedDate')}
@@ -56,7 +61,7 @@ export function PriceAndDays({ fill: { typed, suggested, set, fault } }: { reado
         />
         <DayField
           label={t.useBy}
-          hint={typed.useByDate === undefined && suggested.useByDate !== '' ? t.useByHint : undefined}
+          hint={typed.useByDate === undefined && suggested.useByDate !== '' ? w.useByHint : undefined}
           error={fault(undefined, '/useByDate')}
           value={typed.useByDate ?? suggested.useByDate}
           onValue={(useByDate) => set({ useByDate })}
@@ -75,6 +80,7 @@ export function WhereFrom({
   readonly lots: readonly LotAnswer[];
 }) {
   const t = useWords(STOCK);
+  const w = useWords(RECEIPT);
   const suppliers = unique(lots.map(({ supplierEstablishment }) => supplierEstablishment));
   const places = unique(lots.map(({ location }) => location));
   return (
@@ -109,7 +115,7 @@ export function WhereFrom({
           options={LOT_STATES.map((value) => ({ value, says: t.states[value] }))}
         />
         <TextField
-          label={t.lotId}
+          label={w.lotId}
           error={fault(undefined, '/id')}
           value={typed.id ?? suggested.id}
           onValue={(id) => set({ id })}
@@ -137,9 +143,10 @@ export const unique = (texts: readonly (string | undefined)[]): string[] =>
 /** What seldom is to be written. */
 export function MoreFields({ fill: { typed, set, fault } }: { readonly fill: Fill }) {
   const t = useWords(STOCK);
+  const w = useWords(RECEIPT);
   return (
     <details>
-      <summary>{t.moreFields}</summary>
+      <summary>{w.moreFields}</summary>
       <div class="stack">
         <div class="pair">
           <NumberField
@@ -158,25 +165,19 @@ export function MoreFields({ fill: { typed, set, fault } }: { readonly fill: Fil
           />
         </div>
         <Tick
-          label={t.testedHere}
+          label={w.testedHere}
           isOn={typed.isTestedHere}
           onChange={(isTestedHere) => set({ isTestedHere })}
         />
         <div class="pair">
-          {(['born', 'raised', 'slaughtered'] as const).map((name) => (
-            <TextField
-              key={name}
-              label={t.origin[name]}
-              maxLength={2}
-              placeholder="US"
-              error={fault(typed[name] === '' ? 'origin' : undefined, `/origin/${name}In`)}
-              value={typed[name]}
-              onValue={(country) => set({ [name]: country })}
-            />
-          ))}
+          <OriginFields
+            typed={typed}
+            set={set}
+            faultOf={(name) => fault(typed[name] === '' ? 'origin' : undefined, `/origin/${name}In`)}
+          />
         </div>
         <TextField
-          label={t.holdAtOnce}
+          label={w.holdAtOnce}
           error={fault(undefined, '/hold')}
           value={typed.hold}
           onValue={(hold) => set({ hold })}

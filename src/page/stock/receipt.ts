@@ -3,7 +3,7 @@ import { fixed, fractionOfPercent, inUnit, type MassUnit, pricePerUnit } from '.
 import { addDays, daysBetween } from '../figures/days.ts';
 import { parseMass } from '../figures/mass.ts';
 import { type DecimalMark, parseNumber, withMark } from '../figures/number.ts';
-import type { TypedMass } from '../parts/field.tsx';
+import type { TypedMass } from '../parts/number-field.tsx';
 import { suggestedId } from './lot-id.ts';
 import type { LotAnswer, MaterialAnswer } from './stock-types.ts';
 

@@ -14,6 +14,7 @@ import { MaterialField } from './material-field.tsx';
 import { useLots } from './reading.ts';
 import { type ReceiptField, receiptOf, suggest, type TypedReceipt } from './receipt.ts';
 import { type Fill, MoreFields, PriceAndDays, WhereFrom } from './receipt-fields.tsx';
+import { RECEIPT } from './receipt-words.ts';
 import type { LotAnswer, WholeLotAnswer } from './stock-types.ts';
 import { WeightFields } from './weight-fields.tsx';
 import { STOCK } from './words.ts';
@@ -43,6 +44,7 @@ const NONE: readonly LotAnswer[] = [];
 /** A delivery comes in, with as little typing as can be: the lots before it say what it will most likely be. */
 export function Receive({ known }: { readonly known: Known }) {
   const t = useWords(STOCK);
+  const w = useWords(RECEIPT);
   const c = useWords(COMMON);
   const { units } = useShow();
   const { mark } = useDevice();
@@ -79,7 +81,7 @@ export function Receive({ known }: { readonly known: Known }) {
     set: draft.set,
     fault: (field, ...pointers) => {
       shown.push(...pointers);
-      return saidOf(pointers) ?? (field && missing.includes(field) ? t.faults[field] : undefined);
+      return saidOf(pointers) ?? (field && missing.includes(field) ? w.faults[field] : undefined);
     },
   };
   const receive = async (isNext: boolean) => {
@@ -98,7 +100,7 @@ export function Receive({ known }: { readonly known: Known }) {
   return (
     <>
       <h1>{t.receive}</h1>
-      <p class="hint">{t.receiveHint}</p>
+      <p class="hint">{w.receiveHint}</p>
       <Received lots={received} known={known} />
       <form
         class="form stock-form"
@@ -133,10 +135,10 @@ export function Receive({ known }: { readonly known: Known }) {
             </Button>
           )}
           <Button isBusy={isSending} onClick={() => void receive(false)}>
-            {t.receiveOne}
+            {w.receiveOne}
           </Button>
           <Button kind="main" type="submit" isBusy={isSending}>
-            {t.receiveAndNext}
+            {w.receiveAndNext}
           </Button>
         </div>
       </form>
@@ -159,7 +161,7 @@ function nextOf(
 }
 
 function Received({ lots, known }: { readonly lots: readonly WholeLotAnswer[]; readonly known: Known }) {
-  const t = useWords(STOCK);
+  const t = useWords(RECEIPT);
   const show = useShow();
   if (lots.length === 0) return null;
   return (

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { Button } from '../parts/button.tsx';
-import { Choice, Field } from '../parts/field.tsx';
+import { Choice } from '../parts/choice.tsx';
+import { Field } from '../parts/field.tsx';
 import { Notice, ProblemNotice } from '../parts/notice.tsx';
 import { Table } from '../parts/table.tsx';
 import { ask, newKey, Refused, Unreached } from '../service/ask.ts';
@@ -10,6 +11,7 @@ import { useDevice } from '../shell/device.ts';
 import { useHere, useMay } from '../shell/plant.ts';
 import { useSay } from '../words/say.ts';
 import { useWords } from '../words/words.ts';
+import { SHEET } from './sheet-words.ts';
 import type { ImportAnswer } from './stock-types.ts';
 import { STOCK } from './words.ts';
 
@@ -30,7 +32,7 @@ const OUT = [
 
 /** Tables out to spreadsheets, and in again once it was shown what they would change. */
 export function Sheets({ onTaken }: { readonly onTaken: () => void }) {
-  const t = useWords(STOCK);
+  const t = useWords(SHEET);
   const may = useMay();
   return (
     <>
@@ -44,7 +46,7 @@ export function Sheets({ onTaken }: { readonly onTaken: () => void }) {
 const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
 function Save() {
-  const t = useWords(STOCK);
+  const t = useWords(SHEET);
   const { mark } = useDevice();
   const { today } = useHere().plant;
   const papers = usePapers();
@@ -87,7 +89,7 @@ interface Chosen {
 }
 
 function TakeIn({ onTaken }: { readonly onTaken: () => void }) {
-  const t = useWords(STOCK);
+  const t = useWords(SHEET);
   const may = useMay();
   const tables = IN.filter((name) => name === 'lots' || may('plan'));
   const [table, setTable] = useState<(typeof IN)[number]>('lots');
@@ -176,6 +178,7 @@ function Outcome({
   readonly answer: ImportAnswer;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(SHEET);
   const say = useSay();
   const kind = counts.faults > 0 ? 'bad' : written ? 'good' : 'note';
   return (
@@ -183,38 +186,38 @@ function Outcome({
       <Notice kind={kind}>
         <strong>
           {counts.faults > 0
-            ? t.cellsWrong(counts.faults)
+            ? w.cellsWrong(counts.faults)
             : written
-              ? t.taken
+              ? w.taken
               : dryRun && changes.length > 0
-                ? t.wouldBe
-                : t.nothingNew}
+                ? w.wouldBe
+                : w.nothingNew}
         </strong>{' '}
-        {t.counts(rows, counts.new, counts.changed, counts.unchanged)}
+        {w.counts(rows, counts.new, counts.changed, counts.unchanged)}
       </Notice>
       {faults.length > 0 && (
         <Table
-          caption={t.faultsOf}
+          caption={w.faultsOf}
           rows={faults}
           keyOf={(_, index) => index}
           columns={[
-            { says: t.cell, isName: true, of: ({ address, row }) => address ?? row ?? t.header },
-            { says: t.column, of: ({ field }) => field },
-            { says: t.stands, of: ({ value }) => value ?? '–' },
-            { says: t.wrong, of: ({ message }) => say(message) },
+            { says: w.cell, isName: true, of: ({ address, row }) => address ?? row ?? w.header },
+            { says: w.column, of: ({ field }) => field },
+            { says: w.stands, of: ({ value }) => value ?? '–' },
+            { says: w.wrong, of: ({ message }) => say(message) },
           ]}
         />
       )}
       {faults.length === 0 && changes.length > 0 && (
         <Table
-          caption={t.changes}
+          caption={w.changes}
           rows={changes}
           keyOf={({ row }) => row}
           columns={[
-            { says: t.row, isName: true, of: ({ row }) => row },
-            { says: t.what, of: ({ what }) => (what === 'new' ? t.isNew : t.isChanged) },
-            { says: t.which, of: ({ id }) => id },
-            { says: t.how, of: ({ says }) => say(says) },
+            { says: w.row, isName: true, of: ({ row }) => row },
+            { says: t.what, of: ({ what }) => (what === 'new' ? w.isNew : w.isChanged) },
+            { says: w.which, of: ({ id }) => id },
+            { says: w.how, of: ({ says }) => say(says) },
           ]}
         />
       )}

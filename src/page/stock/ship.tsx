@@ -17,6 +17,7 @@ import { AmountField, emptyAmount } from './amount-field.tsx';
 import { found } from './arrange.ts';
 import { factsOf, isPast, type Known, type LotFacts } from './lot-facts.ts';
 import { LotSigns } from './lot-signs.tsx';
+import { LOT } from './lot-words.ts';
 import { useTellBooked } from './move-lot.tsx';
 import { useLots } from './reading.ts';
 import type { LotAnswer, ShipmentAnswer } from './stock-types.ts';
@@ -34,16 +35,17 @@ const NONE: readonly LotAnswer[] = [];
 /** Several lots leave together: all of them, or none. */
 export function Ship({ known }: { readonly known: Known }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const c = useWords(COMMON);
   const show = useShow();
   const say = useSay();
   const may = useMay();
   const { mark } = useDevice();
   const told = useTellBooked();
-  const [packs, materials] = [useLots('?kind=pack'), useLots('')];
+  const [packs, bulk, materials] = [useLots('?kind=pack'), useLots('?kind=bulk'), useLots('')];
   const lots = useMemo(
-    () => [...(packs.body ?? NONE), ...(materials.body ?? NONE)].map((lot) => factsOf(lot, known)),
-    [packs.body, materials.body, known],
+    () => [packs, bulk, materials].flatMap(({ body = NONE }) => body).map((lot) => factsOf(lot, known)),
+    [packs.body, bulk.body, materials.body, known],
   );
   const draft = useDraft('shipment', EMPTY);
   const { lines } = draft.value;
@@ -76,16 +78,16 @@ export function Ship({ known }: { readonly known: Known }) {
     draft.clear();
     told(
       body.movements.map(({ seq }) => seq),
-      [t.shippedTo(show.mass(body.total.kg), body.to)],
+      [w.shippedTo(show.mass(body.total.kg), body.to)],
     );
   };
   return (
     <>
-      <h1>{t.shipTogether}</h1>
+      <h1>{w.shipTogether}</h1>
       {shipped && (
         <Notice kind={shipped.cautions.length > 0 ? 'caution' : 'good'}>
           <p>
-            <strong>{t.shippedTo(show.mass(shipped.total.kg), shipped.to)}</strong>, {shipped.document}
+            <strong>{w.shippedTo(show.mass(shipped.total.kg), shipped.to)}</strong>, {shipped.document}
           </p>
           {shipped.cautions.map((caution) => (
             <p key={caution}>{say(caution)}</p>
@@ -102,19 +104,19 @@ export function Ship({ known }: { readonly known: Known }) {
       >
         <div class="pair">
           <TextField
-            label={t.toWhom}
+            label={w.toWhom}
             error={fault(['/to'], draft.value.to.trim() === '')}
             value={draft.value.to}
             onValue={(whom) => draft.set({ to: whom })}
           />
           <TextField
-            label={t.document}
+            label={w.document}
             error={fault(['/document'], draft.value.document.trim() === '')}
             value={draft.value.document}
             onValue={(document) => draft.set({ document })}
           />
         </div>
-        {lines.length === 0 && <Nothing>{isTried ? t.shipNothing : t.shipHow}</Nothing>}
+        {lines.length === 0 && <Nothing>{isTried ? w.shipNothing : w.shipHow}</Nothing>}
         {lines.map(({ lotId, amount }, index) => (
           <Line
             key={lotId}
@@ -143,7 +145,7 @@ export function Ship({ known }: { readonly known: Known }) {
             </Button>
           )}
           <Button kind="main" type="submit" isBusy={isSending}>
-            {t.shipAll(lines.length)}
+            {w.shipAll(lines.length)}
           </Button>
         </div>
       </form>
@@ -166,7 +168,7 @@ function Line({
   readonly onRemove: () => void;
   readonly fault: string | undefined;
 }) {
-  const t = useWords(STOCK);
+  const t = useWords(LOT);
   const c = useWords(COMMON);
   return (
     <section class="card stack" aria-label={lotId}>
@@ -199,14 +201,15 @@ function AddLot({
   readonly onAdd: (facts: LotFacts) => void;
 }) {
   const t = useWords(STOCK);
+  const w = useWords(LOT);
   const show = useShow();
   const [search, setSearch] = useState('');
   const may = lots.filter((facts) => facts.lot.held === undefined && !isPast(facts) && facts.lot.free.kg > 0);
   const shown = found(may, search).slice(0, MOST);
-  if (may.length === 0) return <Go href={to('stock')}>{t.nothingToShip}</Go>;
+  if (may.length === 0) return <Go href={to('stock')}>{w.nothingToShip}</Go>;
   return (
     <div class="stock-picker">
-      <TextField type="search" label={t.addLot} hint={t.searchLots} value={search} onValue={setSearch} />
+      <TextField type="search" label={w.addLot} hint={t.searchLots} value={search} onValue={setSearch} />
       <ul>
         {shown.map((facts) => (
           <li key={facts.lot.id}>

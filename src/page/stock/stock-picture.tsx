@@ -1,11 +1,11 @@
 import { useShow } from '../figures/show.ts';
 import { Figure } from '../pictures/figure.tsx';
 import { leanColor } from '../pictures/lean-color.ts';
+import { useWidth } from '../pictures/width.ts';
 import { COMMON } from '../words/common.ts';
 import { useWords } from '../words/words.ts';
 import { type By, pictureRows, type Row, type Segment } from './age-picture.ts';
 import type { LotFacts } from './lot-facts.ts';
-import { useWidth } from './width.ts';
 import { STOCK } from './words.ts';
 
 const ROW = 34;

@@ -1,11 +1,14 @@
 import { massKgOf, parseMass } from '../figures/mass.ts';
 import { parseNumber } from '../figures/number.ts';
 import { useShow } from '../figures/show.ts';
-import { Choice, MassField, NumberField, OneOf, TextField } from '../parts/field.tsx';
+import { Choice, OneOf } from '../parts/choice.tsx';
+import { TextField } from '../parts/field.tsx';
+import { MassField, NumberField } from '../parts/number-field.tsx';
 import { useDevice } from '../shell/device.ts';
 import { useWords } from '../words/words.ts';
 import { boxList, type TypedReceipt } from './receipt.ts';
 import type { Fill } from './receipt-fields.tsx';
+import { RECEIPT } from './receipt-words.ts';
 import { STOCK } from './words.ts';
 
 const UNITS = ['lb', 'kg'] as const;
@@ -13,6 +16,7 @@ const UNITS = ['lb', 'kg'] as const;
 /** How much came: all of it, boxes of one weight, or boxes one by one. */
 export function WeightFields({ fill }: { readonly fill: Fill }) {
   const t = useWords(STOCK);
+  const w = useWords(RECEIPT);
   const { typed, set } = fill;
   return (
     <fieldset class="stack">
@@ -20,11 +24,11 @@ export function WeightFields({ fill }: { readonly fill: Fill }) {
         label={t.weight}
         value={typed.how}
         onValue={(how) => set({ how: how as TypedReceipt['how'] })}
-        options={(['boxes', 'total', 'list'] as const).map((value) => ({ value, says: t.weighed[value] }))}
+        options={(['boxes', 'total', 'list'] as const).map((value) => ({ value, says: w.weighed[value] }))}
       />
       {typed.how === 'total' && (
         <MassField
-          label={t.totalWeight}
+          label={w.totalWeight}
           error={fill.fault('weight', '/mass/value', '/mass')}
           value={typed.total}
           onValue={(total) => set({ total })}
@@ -38,6 +42,7 @@ export function WeightFields({ fill }: { readonly fill: Fill }) {
 
 function Boxes({ fill: { typed, suggested, set, fault } }: { readonly fill: Fill }) {
   const t = useWords(STOCK);
+  const w = useWords(RECEIPT);
   const show = useShow();
   const { mark } = useDevice();
   const box = typed.box ?? suggested.box;
@@ -46,7 +51,7 @@ function Boxes({ fill: { typed, suggested, set, fault } }: { readonly fill: Fill
     <>
       <div class="pair">
         <NumberField
-          label={t.boxes}
+          label={w.boxes}
           error={fault('count', '/boxes/count', '/boxes')}
           value={typed.count}
           onValue={(text) => set({ count: text })}
@@ -68,7 +73,7 @@ function Boxes({ fill: { typed, suggested, set, fault } }: { readonly fill: Fill
 }
 
 function List({ fill: { typed, set, fault } }: { readonly fill: Fill }) {
-  const t = useWords(STOCK);
+  const t = useWords(RECEIPT);
   const { mark } = useDevice();
   const show = useShow();
   const { count, sum, wrong } = boxList(typed.list, mark);

@@ -9,8 +9,6 @@ export const COMMON = words(
     yes: 'Yes',
     no: 'No',
     undo: 'Undo',
-    back: 'Back',
-    add: 'Add',
     remove: 'Remove',
     change: 'Change',
     tryAgain: 'Try again',
@@ -20,7 +18,6 @@ export const COMMON = words(
     asTable: 'As a table',
     all: 'All',
     none: 'None',
-    more: 'More',
     print: 'Print',
     search: 'Search',
     reason: 'Reason',
@@ -42,13 +39,15 @@ export const COMMON = words(
     unreachedReading: 'The service cannot be reached, so nothing newer can be shown.',
     changedMeanwhile:
       'Someone else changed this while you had it open. What they wrote has been read; what you typed is kept. Look at both and send again.',
+    arrivedBefore:
+      'What you sent first did arrive, though no answer came: it is booked. Look at it before you send anything more.',
     loggedOut: 'You were logged out, so this was not sent. What you typed is here: send it again.',
     seeFields: 'Not everything in the fields is right yet: see what is marked.',
+    cannotYet: 'This cannot be done yet:',
     notANumber: 'Write a number, such as 12.5',
     whichNumber: (text: string, whole: string, part: string) =>
       `"${text}" can be read in two ways: write ${whole} or ${part}`,
     notAMass: 'Write a weight, such as 120.5 or 3 lb 4 oz',
-    caution: 'Caution',
   },
   {
     save: 'Guardar',
@@ -57,8 +56,6 @@ export const COMMON = words(
     yes: 'Sí',
     no: 'No',
     undo: 'Deshacer',
-    back: 'Atrás',
-    add: 'Agregar',
     remove: 'Quitar',
     change: 'Cambiar',
     tryAgain: 'Intentar de nuevo',
@@ -68,7 +65,6 @@ export const COMMON = words(
     asTable: 'Como tabla',
     all: 'Todo',
     none: 'Nada',
-    more: 'Más',
     print: 'Imprimir',
     search: 'Buscar',
     reason: 'Motivo',
@@ -90,12 +86,14 @@ export const COMMON = words(
     unreachedReading: 'No se puede alcanzar el servicio; no se puede mostrar nada más nuevo.',
     changedMeanwhile:
       'Otra persona cambió esto mientras usted lo tenía abierto. Ya se leyó lo que escribió; lo suyo se conserva. Compare ambos y envíe de nuevo.',
+    arrivedBefore:
+      'Lo que envió primero sí llegó, aunque no hubo respuesta: está anotado. Revíselo antes de enviar algo más.',
     loggedOut:
       'Su sesión se había cerrado, así que esto no se envió. Lo que escribió está aquí: envíelo de nuevo.',
     seeFields: 'Todavía no está bien todo lo de los campos: vea lo que está marcado.',
+    cannotYet: 'Esto todavía no se puede hacer:',
     notANumber: 'Escriba un número, como 12.5',
     whichNumber: (text, whole, part) => `"${text}" se puede leer de dos maneras: escriba ${whole} o ${part}`,
     notAMass: 'Escriba un peso, como 120.5 o 3 lb 4 oz',
-    caution: 'Precaución',
   },
 );

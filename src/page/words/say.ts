@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { TranslationAnswer } from '../../api/contract/translation.ts';
+import { type DecimalMark, sentenceWithMark } from '../figures/number.ts';
 import { ask, Refused, Unreached } from '../service/ask.ts';
 import { useDevice } from '../shell/device.ts';
 
@@ -10,8 +11,9 @@ import { useDevice } from '../shell/device.ts';
 type Say = (sentence: string) => string;
 
 const asIs: Say = (sentence) => sentence;
-/** As many as the service takes at once. */
+/** As many as the service takes at once, and as long as it takes one. */
 const MOST_AT_ONCE = 500;
+const LONGEST = 4000;
 
 const spanish = new Map<string, string>();
 const wanted = new Set<string>();
@@ -20,7 +22,7 @@ let isAsking = false;
 
 const inSpanish: Say = (sentence) => {
   const known = spanish.get(sentence);
-  if (known !== undefined || sentence.trim() === '') return known ?? sentence;
+  if (known !== undefined || sentence.trim() === '' || sentence.length > LONGEST) return known ?? sentence;
   wanted.add(sentence);
   // After what is being drawn has named all that it wants.
   if (wanted.size === 1) setTimeout(() => void fetchWanted());
@@ -53,9 +55,15 @@ async function fetchWanted(): Promise<void> {
   }
 }
 
+/** One for each language and decimal mark, so that it stays the same from drawing to drawing. */
+const SAYING: Readonly<Record<'en' | 'es', Readonly<Record<DecimalMark, Say>>>> = {
+  en: { '.': asIs, ',': (sentence) => sentenceWithMark(sentence, ',') },
+  es: { '.': inSpanish, ',': (sentence) => sentenceWithMark(inSpanish(sentence), ',') },
+};
+
 /** What the service wrote, in the language of this device; what is not known in it stays as it is. */
 export function useSay(): Say {
-  const { language } = useDevice();
+  const { language, mark } = useDevice();
   const [, setCount] = useState(0);
   useEffect(() => {
     if (language !== 'es') return;
@@ -65,5 +73,5 @@ export function useSay(): Say {
       listeners.delete(drawAnew);
     };
   }, [language]);
-  return language === 'es' ? inSpanish : asIs;
+  return SAYING[language][mark];
 }

@@ -88,6 +88,10 @@ describe('where the fat lies', () => {
   it('is not told where no limit is about fat, and has no ends that are missing', () => {
     expect(fatWindow([check('salt', 'max', 2, 1.8, 'salt')])).toBeUndefined();
     expect(fatWindow([check('law', 'max', 30, 22)])).toEqual({ now: 22, most: 30 });
+    // That the process loses no more fat than there is bounds nothing, though it comes first and is of another basis.
+    const balance = check('mass-balance-fat', 'min', 0, 30);
+    expect(fatWindow([balance])).toBeUndefined();
+    expect(fatWindow([balance, check('house', 'max', 28, 33.3)])).toEqual({ now: 33.3, most: 28 });
     expect(endsOf({ now: 0.2 })[0]).toBe(0);
   });
 });

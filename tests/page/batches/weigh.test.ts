@@ -53,6 +53,7 @@ const put = (line: number, value: string, seenAt = 1, load = 1): PutOut => ({
   key: `${line}-${value}-${seenAt}`,
   body: { line, load, weight: { value, unit: 'lb' } },
   seenAt,
+  by: 'Demo',
 });
 
 describe('what is to weigh next', () => {
@@ -95,6 +96,7 @@ describe('a weighing that was sent', () => {
     expect(notArrived(batch, [put(1, '60.0', 3)])).toHaveLength(1);
     expect(notArrived(batch, [put(1, '60.0', 2), put(1, '60.0', 2)])).toHaveLength(1);
     expect(notArrived(batch, [put(1, '60.0', 1, 2)])).toHaveLength(1);
+    expect(notArrived(batch, [{ ...put(1, '60.0', 1), by: 'Ana' }])).toHaveLength(1);
   });
 });
 

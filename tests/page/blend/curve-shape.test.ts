@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { axesOf, costAt, fatAt, ticks, xOf, yOf } from '../../../src/page/blend/curve-shape.ts';
+import { axesOf, costAt, fatAt, xOf, yOf } from '../../../src/page/blend/curve-shape.ts';
 
 const FRAME = { width: 420, height: 230, left: 56, right: 14, top: 14, bottom: 40 };
 
@@ -44,10 +44,5 @@ describe('the picture of cost against fat', () => {
     expect(costAt(points, 22)).toBeCloseTo(1.5);
     expect(costAt(points, 20)).toBe(2);
     expect(costAt(points, 25)).toBeUndefined();
-  });
-
-  it('marks round figures, and not too many', () => {
-    expect(ticks([22, 38], 8)).toEqual([22, 24, 26, 28, 30, 32, 34, 36, 38]);
-    expect(ticks([0.93, 1.27], 5)).toEqual([1, 1.1, 1.2]);
   });
 });

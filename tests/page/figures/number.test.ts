@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type DecimalMark, parseNumber, withMark } from '../../../src/page/figures/number.ts';
+import {
+  type DecimalMark,
+  parseNumber,
+  sentenceWithMark,
+  withMark,
+} from '../../../src/page/figures/number.ts';
 
 const mark = fc.constantFrom<DecimalMark>('.', ',');
 
@@ -47,5 +52,16 @@ describe('a number as it is typed', () => {
     ['0x10', '.', 'wrong'],
   ] as const)('%s on a device with %s is %s', (typed, own, kind) => {
     expect(parseNumber(typed, own).kind).toBe(kind);
+  });
+});
+
+describe('figures within a sentence', () => {
+  it.each([
+    ['at most 2.2 % of it, 546.875 ppm and 0.5 lb', 'at most 2,2 % of it, 546,875 ppm and 0,5 lb'],
+    ['Baje "grasa" de 17.5 a 17.4 % de producto', 'Baje "grasa" de 17,5 a 17,4 % de producto'],
+    ['9 CFR 424.21(c), 9 CFR 319.140 and 318.22; B50.1 on 2026-11-17', undefined],
+  ])('%s', (sentence, withComma) => {
+    expect(sentenceWithMark(sentence, ',')).toBe(withComma ?? sentence);
+    expect(sentenceWithMark(sentence, '.')).toBe(sentence);
   });
 });

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ProductInput } from '../../../src/api/contract/line-limits.ts';
 import { draftOf, type LineDraft, newDraft, newLine } from '../../../src/page/products/draft.ts';
-import { forTrial, idOf, productOf } from '../../../src/page/products/to-product.ts';
+import { forTrial, productOf } from '../../../src/page/products/to-product.ts';
 import { parseProduct } from '../../../src/tables/products.ts';
 
 const FOLDER = join(import.meta.dirname, '../../../demo-data/products');
@@ -116,10 +116,5 @@ describe('a product in the form', () => {
       { materialId: 'salt', basis: 'green weight', fraction: 0 },
       { materialId: 'ice', basis: 'green weight', minFraction: 0.02, maxFraction: 0.02 },
     ]);
-  });
-
-  it('makes a short name out of a name', () => {
-    expect(idOf('Salchicha de Jalapeño, 1/4 lb')).toBe('salchicha-de-jalapeno-1-4-lb');
-    expect(idOf('  ')).toBe('');
   });
 });

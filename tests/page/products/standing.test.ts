@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { matching } from '../../../src/page/products/search.ts';
 import {
   type Check,
   differing,
@@ -101,17 +100,4 @@ it('two versions of a product differ by their parts', () => {
   const one = { name: 'One', seasoning: [{ materialId: 'salt' }], targets: [] };
   expect(differing(one, { ...one, name: 'Two', targets: [{ measure: 'fat' }] })).toEqual(['name', 'targets']);
   expect(differing(one, { ...one })).toEqual([]);
-});
-
-describe('a search', () => {
-  const found = (typed: string) =>
-    matching(['Black pepper', 'Jalapeño, fresh', 'Red pepper flakes', 'Pepper mash'], typed, (text) => text);
-
-  it('takes every word anywhere, accents aside, beginnings first', () => {
-    expect(found('pepper')).toEqual(['Pepper mash', 'Black pepper', 'Red pepper flakes']);
-    expect(found('flakes  RED')).toEqual(['Red pepper flakes']);
-    expect(found('jalapeno')).toEqual(['Jalapeño, fresh']);
-    expect(found('salt')).toEqual([]);
-    expect(found('  ')).toEqual([]);
-  });
 });

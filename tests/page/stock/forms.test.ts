@@ -1,12 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { amountOf } from '../../../src/page/stock/amount.ts';
 import { lotChange, typedLot } from '../../../src/page/stock/lot-change.ts';
-import {
-  EMPTY_MATERIAL,
-  idOfName,
-  materialOf,
-  typedMaterial,
-} from '../../../src/page/stock/material-input.ts';
+import { EMPTY_MATERIAL, materialOf, typedMaterial } from '../../../src/page/stock/material-input.ts';
 import { lotOf, materialOf as materialAnswer } from './lots.ts';
 
 describe('how much of a lot', () => {
@@ -102,11 +97,4 @@ describe("a material of the plant's own", () => {
       wrong: ['waterFraction'],
     });
   });
-
-  test.each([
-    ['House smoked paprika', 'house-smoked-paprika'],
-    ['Chile jalapeño (rojo)', 'chile-jalapeno-rojo'],
-    ['6.25 % cure', '6.25-cure'],
-    ['  ', ''],
-  ])('%s gets the id %s', (name, id) => expect(idOfName(name)).toBe(id));
 });

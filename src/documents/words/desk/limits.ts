@@ -152,6 +152,7 @@ export const LIMITS: Told = [
     "House limit of {bound}, inside the law's: {limit}",
     'Límite propio de {bound}, más estricto que el de la ley: {limit}',
   ],
+  ['Tried here: {bound}.', 'Aquí se prueba: {bound}.'],
   [
     'Target: {what} of the finished product is at least {bound}.',
     'Objetivo: {what} del producto terminado, al menos {bound}.',

@@ -137,7 +137,7 @@ export const NO_BLEND: Told = [
     'No usable lot for "{name}", of which the product asks at least {percent} %.',
     'No hay lote utilizable para "{name}", del que el producto pide al menos {percent} %.',
   ],
-  ['Receive a lot of it or change its minFraction.', 'Reciba un lote o cambie su minFraction.'],
+  ['Receive a lot of it or ask for less of it.', 'Reciba un lote o pida menos de eso.'],
   [
     '{id} cannot be used: {because}. Take the line out of the product.',
     '{id} no se puede usar: {because}. Quite el renglón del producto.',

@@ -1,7 +1,9 @@
 import { useShow } from '../../figures/show.ts';
 import { Button } from '../../parts/button.tsx';
-import { Choice, DayField, MassField, TextField } from '../../parts/field.tsx';
+import { Choice } from '../../parts/choice.tsx';
+import { DayField, TextField } from '../../parts/field.tsx';
 import { ProblemNotice, useFieldFault } from '../../parts/notice.tsx';
+import { MassField } from '../../parts/number-field.tsx';
 import { useDraft } from '../../service/draft.ts';
 import { useSending } from '../../service/sending.ts';
 import { useDevice } from '../../shell/device.ts';

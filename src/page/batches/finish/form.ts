@@ -1,14 +1,9 @@
-import type { MassUnit } from '../../../units.ts';
 import { massKgOf, parseMass } from '../../figures/mass.ts';
 import { type DecimalMark, parseNumber } from '../../figures/number.ts';
+import type { TypedMass } from '../../parts/number-field.tsx';
 import type { Part } from './yield.ts';
 
 /** What came out, as it is typed, and the request that it becomes. */
-
-export interface TypedMass {
-  readonly text: string;
-  readonly unit: MassUnit;
-}
 
 export interface TypedPart {
   readonly weight: TypedMass;

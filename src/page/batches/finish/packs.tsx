@@ -2,8 +2,10 @@ import type { LotAnswer } from '../../../api/contract/lots.ts';
 import { parseNumber } from '../../figures/number.ts';
 import { useShow } from '../../figures/show.ts';
 import { Button } from '../../parts/button.tsx';
-import { Choice, DayField, MassField, NumberField } from '../../parts/field.tsx';
+import { Choice } from '../../parts/choice.tsx';
+import { DayField } from '../../parts/field.tsx';
 import { ProblemNotice, useFieldFault } from '../../parts/notice.tsx';
+import { MassField, NumberField, type TypedMass } from '../../parts/number-field.tsx';
 import { useAnswer } from '../../service/answers.ts';
 import { useDraft } from '../../service/draft.ts';
 import { useSending } from '../../service/sending.ts';
@@ -11,7 +13,7 @@ import { useDevice } from '../../shell/device.ts';
 import { useMay } from '../../shell/plant.ts';
 import { useWords } from '../../words/words.ts';
 import type { Batch } from '../batch.ts';
-import { scaleWeight, type TypedMass } from './form.ts';
+import { scaleWeight } from './form.ts';
 import { FINISH } from './words.ts';
 
 /** The packs of a product, as far as a pack needs them. */

@@ -1,6 +1,8 @@
 import type { MassUnit } from '../../../units.ts';
 import { Button } from '../../parts/button.tsx';
-import { MassField, OneOf, TextField } from '../../parts/field.tsx';
+import { OneOf } from '../../parts/choice.tsx';
+import { TextField } from '../../parts/field.tsx';
+import { MassField } from '../../parts/number-field.tsx';
 import { COMMON } from '../../words/common.ts';
 import { useWords } from '../../words/words.ts';
 import type { TypedPart } from './form.ts';

@@ -1,13 +1,14 @@
 import { Button } from '../../parts/button.tsx';
-import { MassField, TextField } from '../../parts/field.tsx';
+import { TextField } from '../../parts/field.tsx';
 import { ProblemNotice, useFieldFault } from '../../parts/notice.tsx';
+import { MassField, type TypedMass } from '../../parts/number-field.tsx';
 import { useDraft } from '../../service/draft.ts';
 import { useSending } from '../../service/sending.ts';
 import { useDevice } from '../../shell/device.ts';
 import { useMay } from '../../shell/plant.ts';
 import { useWords } from '../../words/words.ts';
 import type { Batch } from '../batch.ts';
-import { scaleWeight, type TypedMass } from './form.ts';
+import { scaleWeight } from './form.ts';
 import { FINISH } from './words.ts';
 
 /** Product that goes back as rework after the batch was finished. */

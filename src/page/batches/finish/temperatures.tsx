@@ -1,5 +1,7 @@
 import { Button } from '../../parts/button.tsx';
-import { Choice, NumberField, TextField } from '../../parts/field.tsx';
+import { Choice } from '../../parts/choice.tsx';
+import { TextField } from '../../parts/field.tsx';
+import { NumberField } from '../../parts/number-field.tsx';
 import { useWords } from '../../words/words.ts';
 import type { TypedTemperature } from './form.ts';
 import { FINISH } from './words.ts';

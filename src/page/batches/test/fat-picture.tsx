@@ -43,7 +43,7 @@ export function FatPicture({ window }: { readonly window: FatWindow }) {
         <path class="axis" d={`M0 38h${WIDTH}`} />
         <path class="now" d={`M${x(now)} 22v32`} />
         <text x={place(now)} y="14">{`${t.now} ${text(now)}`}</text>
-        <text class="allowed-text" x={Math.min(WIDTH - 82, Math.max(82, (from + to) / 2))} y="87">
+        <text class="allowed-text" x={Math.min(WIDTH - 104, Math.max(104, (from + to) / 2))} y="87">
           {`${t.target} ${allowed}`}
         </text>
         {after !== undefined && (

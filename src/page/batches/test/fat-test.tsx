@@ -3,13 +3,15 @@ import { fractionOfPercent } from '../../../units.ts';
 import { parseNumber } from '../../figures/number.ts';
 import { useShow } from '../../figures/show.ts';
 import { Button } from '../../parts/button.tsx';
-import { NumberField, OneOf } from '../../parts/field.tsx';
+import { OneOf } from '../../parts/choice.tsx';
 import { ProblemNotice, useFieldFault } from '../../parts/notice.tsx';
+import { NumberField } from '../../parts/number-field.tsx';
 import { Nothing } from '../../parts/states.tsx';
 import { useDraft } from '../../service/draft.ts';
 import { useSending } from '../../service/sending.ts';
 import { useDevice } from '../../shell/device.ts';
 import { useMay } from '../../shell/plant.ts';
+import { useSay } from '../../words/say.ts';
 import { useWords } from '../../words/words.ts';
 import { type Batch, loadsOf } from '../batch.ts';
 import { Cautions } from '../part.tsx';
@@ -22,6 +24,8 @@ const ALL = 'all';
 /** What the mix was found to hold, and what can be done about it. */
 export function FatTest({ batch }: { readonly batch: Batch }) {
   const t = useWords(TEST);
+  const b = useWords(BATCHES);
+  const say = useSay();
   const show = useShow();
   const [again, setAgain] = useState(false);
   const last = batch.tests.at(-1);
@@ -32,14 +36,17 @@ export function FatTest({ batch }: { readonly batch: Batch }) {
       <Cautions batch={batch} />
       {last && (
         <p class="batch-next">
-          <strong>{t.latest(show.percent(last.fatFraction), last.method)}</strong>
+          <strong>
+            {t.latest(show.percent(last.fatFraction), say(last.method))}
+            {last.load !== undefined && ` · ${b.load(last.load)}`}
+          </strong>
           {!isOpen && batch.next.includes('tested') && (
             <Button onClick={() => setAgain(true)}>{t.again}</Button>
           )}
         </p>
       )}
       {isOpen && <Enter batch={batch} onTaken={() => setAgain(false)} />}
-      {!isOpen && batch.next.includes('corrected') && <Proposals batch={batch} />}
+      {!isOpen && batch.next.includes('corrected') && <Proposals key={last?.step} batch={batch} />}
     </div>
   );
 }

@@ -11,10 +11,13 @@ export interface FatWindow {
   readonly most?: number;
 }
 
-/** Undefined where no limit is about fat. */
+/** Undefined where no limit is about fat; that a process loses no more fat than there is says nothing of what is allowed. */
 export function fatWindow(before: Checks, after?: Checks): FatWindow | undefined {
   const about = (checks: Checks | undefined) =>
-    checks?.filter(({ limit }) => limit.numerator === 'fat' && limit.unit === 'percent') ?? [];
+    checks?.filter(
+      ({ limit: { id, numerator, unit } }) =>
+        numerator === 'fat' && unit === 'percent' && !id.startsWith('mass-balance'),
+    ) ?? [];
   const now = about(before);
   const [first] = now;
   if (!first) return undefined;

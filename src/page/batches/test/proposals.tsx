@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { CorrectionAnswer } from '../../../api/contract/correction.ts';
 import { useShow } from '../../figures/show.ts';
 import { Go } from '../../parts/button.tsx';
-import { OneOf } from '../../parts/field.tsx';
+import { OneOf } from '../../parts/choice.tsx';
 import { Notice, ProblemNotice } from '../../parts/notice.tsx';
 import { Waiting } from '../../parts/states.tsx';
 import { useWork } from '../../service/answers.ts';
@@ -38,8 +38,8 @@ export function Proposals({ batch }: { readonly batch: Batch }) {
   const other = useWork<CorrectionAnswer>(path, lots.length > 0 ? others : undefined);
   const choices: readonly (readonly [string, Asking, CorrectionAnswer | undefined])[] = [
     [t.least, { load }, found],
-    [t.sure, surer, sure.body],
-    [t.others, others, lots.length > 0 ? other.body : undefined],
+    [t.sure, surer, sure.isWaiting ? undefined : sure.body],
+    [t.others, others, lots.length > 0 && !other.isWaiting ? other.body : undefined],
   ];
   const seen = new Set<string>();
   const additions = choices.flatMap(([title, asking, answer]) => {
@@ -49,12 +49,14 @@ export function Proposals({ batch }: { readonly batch: Batch }) {
     seen.add(same);
     return [{ title, asking, answer: answer satisfies Additions }];
   });
+  // A test that cannot be right, where there is one, is said first: before anything is added.
+  const [foremost, ...cautions] = found?.cautions ?? [];
   return (
     <section class="stack" aria-label={t.proposals(load)}>
       <h2>{t.proposals(load)}</h2>
       {loads.length > 1 && (
         <OneOf
-          label={b.loads(loads.length)}
+          label={t.which}
           value={String(load)}
           onValue={(one) => setLoad(Number(one))}
           options={loads.map((one) => ({ value: String(one), says: b.load(one) }))}
@@ -64,14 +66,15 @@ export function Proposals({ batch }: { readonly batch: Batch }) {
       {!found && !least.error && <Waiting />}
       {found?.outcome === 'right as it is' && <Notice kind="good">{t.right}</Notice>}
       {found?.outcome === 'cannot be brought back' && <Cannot found={found} />}
+      {foremost !== undefined && <Notice kind="caution">{say(foremost)}</Notice>}
       <div class="test-choices">
         {additions.map(({ title, asking, answer }) => (
           <Addition key={title} batch={batch} title={title} asking={asking} found={answer} />
         ))}
       </div>
-      {found && additions.length > 0 && (
+      {additions.length > 0 && (
         <ul>
-          {found.cautions.map((caution) => (
+          {cautions.map((caution) => (
             <li key={caution}>{say(caution)}</li>
           ))}
         </ul>

@@ -1,5 +1,8 @@
+import type { LotAnswer } from '../../../api/contract/lots.ts';
 import { useShow } from '../../figures/show.ts';
+import { Facts } from '../../parts/facts.tsx';
 import { Notice } from '../../parts/notice.tsx';
+import { useAnswer } from '../../service/answers.ts';
 import { useSay } from '../../words/say.ts';
 import { useWords } from '../../words/words.ts';
 import { BATCHES } from '../words.ts';
@@ -26,7 +29,7 @@ export function NameOfLine({ spot: { line, load } }: { readonly spot: Spot }) {
   );
 }
 
-/** What to fetch, from where, and on which scale it is weighed. */
+/** What to fetch, from where, and on which scale it is weighed; of another lot the place is looked up. */
 export function WhatToFetch({ spot: { line }, lotId }: { readonly spot: Spot; readonly lotId: string }) {
   const t = useWords(WEIGH);
   const say = useSay();
@@ -40,23 +43,16 @@ export function WhatToFetch({ spot: { line }, lotId }: { readonly spot: Spot; re
     return boxes.full === 0 ? t.part(rest) : t.boxesOf(boxes.full, rest);
   };
   const isPlanned = lotId === '';
-  const facts: readonly [string, string | undefined][] = [
-    [t.lot, isPlanned ? (line.lotId ?? t.noLot) : t.instead(lotId)],
-    [t.where, isPlanned ? line.location : undefined],
-    [t.boxes, isPlanned ? boxText() : undefined],
-    [t.scale, drafts > 1 ? `${say(line.scale)}, ${t.drafts(drafts)}` : say(line.scale)],
-  ];
+  const other = useAnswer<LotAnswer>(isPlanned ? undefined : `/lots/${lotId}`);
   return (
-    <dl class="weigh-facts">
-      {facts.map(
-        ([name, says]) =>
-          says !== undefined && (
-            <div key={name}>
-              <dt>{name}</dt>
-              <dd>{says}</dd>
-            </div>
-          ),
-      )}
-    </dl>
+    <Facts
+      look="weigh-facts"
+      facts={[
+        [t.lot, isPlanned ? (line.lotId ?? t.noLot) : t.instead(lotId)],
+        [t.where, isPlanned ? line.location : other.body?.location],
+        [t.boxes, isPlanned && boxText()],
+        [t.scale, drafts > 1 ? `${say(line.scale)}, ${t.drafts(drafts)}` : say(line.scale)],
+      ]}
+    />
   );
 }

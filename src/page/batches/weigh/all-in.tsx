@@ -1,4 +1,4 @@
-import { Button } from '../../parts/button.tsx';
+import { Button, Go } from '../../parts/button.tsx';
 import { Notice, ProblemNotice } from '../../parts/notice.tsx';
 import { useDraft } from '../../service/draft.ts';
 import { useSending } from '../../service/sending.ts';
@@ -65,6 +65,9 @@ export function AllIn({
       {isUnsent && <Notice kind="caution">{t.waitUnsent}</Notice>}
       <ProblemNotice error={error} />
       <div class="actions">
+        {asked.some(({ limitId }) => limitId !== undefined) && batch.next.includes('corrected') && (
+          <Go href={to('batches', batch.id, 'test')}>{t.correct}</Go>
+        )}
         {onBack && <Button onClick={onBack}>{t.goOn}</Button>}
         {may('work') && (
           <Button kind="main" type="submit" isBusy={isSending} disabled={isUnsent}>

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'preact/hooks';
 import { useShow } from '../../figures/show.ts';
 import { useSay } from '../../words/say.ts';
 import { useWords } from '../../words/words.ts';
@@ -16,8 +17,17 @@ export function LinesList({
   readonly onPick: (line: number) => void;
 }) {
   const t = useWords(WEIGH);
+  const list = useRef<HTMLElement>(null);
+  // The line that is weighed stays in sight: the list is moved, never the page.
+  useEffect(() => {
+    const button = list.current?.querySelector<HTMLElement>('[aria-current]');
+    if (!list.current || !button) return;
+    const { top, height } = list.current.getBoundingClientRect();
+    const at = button.getBoundingClientRect();
+    list.current.scrollTop += at.top - top - (height - at.height) / 2;
+  }, [now]);
   return (
-    <nav class="weigh-lines" aria-label={t.lines}>
+    <nav class="weigh-lines" aria-label={t.lines} ref={list}>
       <ol>
         {spots.map((spot) => (
           <li key={spot.line.number}>

@@ -65,7 +65,9 @@ function Lots({ line, day, onTake, onClose }: Props & Pick<ComponentProps<typeof
                   </Button>
                   <span>
                     {t.free(show.mass(there.kg, 1))} · {location}{' '}
-                    {useByDate !== undefined && <span class="aside">{show.shortDay(useByDate)}</span>}
+                    {useByDate !== undefined && (
+                      <span class="aside">{t.useBy(show.shortDay(useByDate))}</span>
+                    )}
                   </span>
                 </li>
               ))}

@@ -20,15 +20,18 @@ export interface PutOut {
   readonly body: Weighing;
   /** The version of the batch when it was put out. */
   readonly seenAt: number;
+  /** Who put it out. */
+  readonly by: string;
 }
 
 /** Those that the batch does not show yet: each weighing of the batch is the arrival of one of them at most. */
 export function notArrived(batch: Batch, putOut: readonly PutOut[]): PutOut[] {
   const taken = new Set<number>();
-  return putOut.filter(({ body, seenAt }) => {
+  return putOut.filter(({ body, seenAt, by }) => {
     const there = loadOf(batch, body)?.weighings.find(
-      ({ step, weight, lotId }) =>
+      ({ step, weight, lotId, by: whose }) =>
         step > seenAt &&
+        whose === by &&
         !taken.has(step) &&
         weight.value === body.weight.value &&
         weight.unit === body.weight.unit &&

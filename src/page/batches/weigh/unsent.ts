@@ -1,5 +1,6 @@
 import { useRef } from 'preact/hooks';
 import { useOutbox, type Waiting } from '../../service/outbox.ts';
+import { useHere } from '../../shell/plant.ts';
 import type { Batch } from '../batch.ts';
 import { notArrived, type PutOut, type Weighing } from './spots.ts';
 
@@ -10,19 +11,21 @@ export const subjectOf = (batchId: string): string => `batch ${batchId}`;
 
 /**
  * Weighings of this device: those that wait to be sent or were just sent and are not in the batch as it was last read,
- * and those that were refused.
+ * those that were refused, and those that cannot be sent because somebody else did them.
  */
 export function useUnsent(batch: Batch): {
   readonly unsent: readonly PutOut[];
   readonly refused: readonly Waiting[];
+  readonly ofOthers: readonly Waiting[];
 } {
+  const { session } = useHere();
   const waiting = useOutbox(subjectOf(batch.id));
   const known = useRef(new Map<string, PutOut & { goneAt?: number }>());
   const now = Date.now();
-  for (const { key, body, refusal } of waiting) {
+  for (const { key, body, refusal, seenAt, by } of waiting) {
     if (refusal) known.current.delete(key);
     else if (!known.current.has(key)) {
-      known.current.set(key, { key, body: body as Weighing, seenAt: batch.version });
+      known.current.set(key, { key, body: body as Weighing, seenAt, by: by.name });
     }
   }
   for (const [key, one] of known.current) {
@@ -38,5 +41,9 @@ export function useUnsent(batch: Batch): {
   return {
     unsent,
     refused: waiting.filter(({ refusal }) => refusal),
+    ofOthers: waiting.filter(
+      ({ key, refusal, by }) =>
+        !refusal && by.id !== session.caller?.id && unsent.some((one) => one.key === key),
+    ),
   };
 }

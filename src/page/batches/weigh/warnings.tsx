@@ -1,5 +1,5 @@
 import type { WeighingCheck } from '../../../api/batches/contract.ts';
-import { Notice } from '../../parts/notice.tsx';
+import { Notice, ProblemNotice } from '../../parts/notice.tsx';
 import type { Working } from '../../service/answers.ts';
 import { Unreached } from '../../service/ask.ts';
 import { useSay } from '../../words/say.ts';
@@ -22,7 +22,7 @@ export function Warnings({
   const say = useSay();
   const { body, error } = check;
   if (error instanceof Unreached) return <Notice kind="caution">{t.notChecked}</Notice>;
-  if (error) return <Notice kind="bad">{say(error.problem.detail)}</Notice>;
+  if (error) return <ProblemNotice error={error} />;
   if (!body) return <p class="hint">{t.checking}</p>;
   const missed = body.limits?.filter(({ isMissed }) => isMissed) ?? [];
   if (missed.length === 0 && body.refusals.length === 0) {

@@ -3,16 +3,18 @@ import type { WeighingCheck } from '../../../api/batches/contract.ts';
 import { parseNumber } from '../../figures/number.ts';
 import { useShow } from '../../figures/show.ts';
 import { Button } from '../../parts/button.tsx';
+import { Tick } from '../../parts/choice.tsx';
 import { Confirm } from '../../parts/dialog.tsx';
-import { Tick, useNumberFault } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
+import { useNumberFault } from '../../parts/number-field.tsx';
 import { useWork } from '../../service/answers.ts';
 import { Refused } from '../../service/ask.ts';
 import { useConnection } from '../../service/connection.ts';
 import { useDraft } from '../../service/draft.ts';
 import { putOut } from '../../service/outbox.ts';
 import { useDevice } from '../../shell/device.ts';
-import { useMay } from '../../shell/plant.ts';
+import { to } from '../../shell/place.ts';
+import { useHere, useMay } from '../../shell/plant.ts';
 import { useWords } from '../../words/words.ts';
 import type { Batch } from '../batch.ts';
 import { Why } from '../why.tsx';
@@ -29,6 +31,10 @@ import { WEIGH } from './words.ts';
 
 /** As short as the service takes a reason. */
 const SAYS_WHY = /\S.{2,}\S/;
+/** Reception in a cold room comes and goes: so long the limits are waited for. */
+const CHECKED_WITHIN_MS = 5_000;
+/** The second tap of a double tap would fall on the next line, and book it. */
+const SETTLES_MS = 600;
 const UNTYPED = { text: '', lotId: '', reason: '', isMeant: false, keeps: '' };
 
 /** One line: what is asked, what the scale shows, and what that would do. */
@@ -48,6 +54,7 @@ export function WeighLine({
   const t = useWords(WEIGH);
   const show = useShow();
   const may = useMay();
+  const { session } = useHere();
   const { mark } = useDevice();
   const fault = useNumberFault();
   const figure = useRef<HTMLInputElement>(null);
@@ -55,8 +62,10 @@ export function WeighLine({
   const { unit } = line.perLoad;
   const draft = useDraft(`weigh ${batch.id} ${load} ${line.number}`, UNTYPED);
   const { text, lotId, reason, isMeant, keeps } = draft.value;
-  const [isAsked, setAsked] = useState(false);
-  const [isSure, setSure] = useState(false);
+  /** The weighing that was asked to be booked, or is asked about once more: another one is not meant by it. */
+  const [asked, setAsked] = useState<string>();
+  const [unsure, setUnsure] = useState<string>();
+  const { isSettled, settleAnew } = useSettling();
   const parsed = parseNumber(text, mark);
   const value = parsed.kind === 'empty' && restKg > 0 ? restText : 'text' in parsed ? parsed.text : undefined;
   const weighing: Weighing | undefined =
@@ -73,7 +82,13 @@ export function WeighLine({
   const check = useWork<WeighingCheck>(
     `/batches/${batch.id}/weighing-checks`,
     may('work') ? weighing : undefined,
+    { withinMs: CHECKED_WITHIN_MS },
   );
+  const wanted = JSON.stringify(weighing);
+  const [isAsked, isSure] = [
+    asked !== undefined && asked === wanted,
+    unsure !== undefined && unsure === wanted,
+  ];
   useEffect(() => {
     if (takesFocus) figure.current?.focus({ preventScroll: true });
   }, [takesFocus]);
@@ -81,22 +96,37 @@ export function WeighLine({
   useEffect(() => {
     if (isReached && check.error) check.again();
   }, [isReached]);
+  // What others, or this device, have put in meanwhile counts too.
+  const checkedAt = useRef(batch.version);
+  useEffect(() => {
+    if (checkedAt.current !== batch.version) check.again();
+    checkedAt.current = batch.version;
+  }, [batch.version]);
   const addedKg = weighing ? kgOf(weighing.weight) : 0;
   const offKg = inKg + addedKg - plannedKg;
   const between =
     value !== undefined && line.division?.unit === unit && keeps !== value
       ? betweenSteps(value, line.division.value)
       : undefined;
-  const current = check.isWaiting || check.error ? undefined : check.body;
+  const current = !weighing || check.isWaiting || check.error ? undefined : check.body;
   const asksReason = current?.refusals.some(({ kind }) => kind === 'needs-a-reason') ?? false;
   const asksMeant = current?.refusals.some(({ pointer }) => pointer === '/meant') ?? false;
   const missed = current?.limits?.filter(({ isMissed }) => isMissed) ?? [];
   const breaks = missed.some(({ wasMissed }) => !wasMissed);
   const book = () => {
-    if (!weighing) return;
-    putOut({ subject: subjectOf(batch.id), path: `/batches/${batch.id}/weighings`, body: weighing });
+    if (!weighing || !session.caller) return;
+    const { id, name } = session.caller;
+    putOut({
+      subject: subjectOf(batch.id),
+      path: `/batches/${batch.id}/weighings`,
+      body: weighing,
+      by: { id, name },
+      seenAt: batch.version,
+      place: to('batches', batch.id, 'weigh'),
+    });
     draft.clear();
-    setSure(false);
+    setUnsure(undefined);
+    settleAnew();
     onBooked(offKg >= -underKg);
   };
   const isBlocked =
@@ -106,12 +136,12 @@ export function WeighLine({
     (current?.refusals.length ?? 0) > 0;
   // Tapped while the limits are still worked out: it is booked once they are known to hold.
   useEffect(() => {
-    if (!isAsked || check.isWaiting) return;
-    setAsked(false);
-    if (isBlocked) return;
-    if (breaks) setSure(true);
+    if (asked === undefined || (isAsked && check.isWaiting)) return;
+    setAsked(undefined);
+    if (isBlocked || !isAsked) return;
+    if (breaks) setUnsure(wanted);
     else book();
-  }, [isAsked, check.isWaiting]);
+  }, [asked, wanted, check.isWaiting]);
   const inUnit = (kg: number) => `${show.digits(asOnScale(kg, line))} ${unit}`;
   const weightText = value === undefined ? '' : `${show.digits(value)} ${unit}`;
   const isTyped = text !== '';
@@ -120,7 +150,7 @@ export function WeighLine({
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          if (may('work')) setAsked(true);
+          if (may('work') && isSettled) setAsked(wanted);
         }}
       >
         <div class="weigh-said">
@@ -173,14 +203,14 @@ export function WeighLine({
               text={text}
               unit={unit}
               placeholder={restKg > 0 ? show.digits(restText) : ''}
-              onText={(typed) => draft.set({ text: typed, keeps: '' })}
+              onText={(typed) => draft.set({ text: typed, keeps: '', isMeant: false })}
               error={parsed.kind === 'number' || parsed.kind === 'empty' ? undefined : fault(parsed)}
               inputRef={figure}
             />
             <button
               type="submit"
               class={`button ${breaks ? 'grave' : 'main'} weigh-do`}
-              disabled={isBlocked}
+              disabled={isBlocked || !isSettled}
               aria-busy={isAsked}
             >
               {breaks ? t.bookAnyway(weightText) : isTyped ? t.book(weightText) : t.targetIn(weightText)}
@@ -209,13 +239,24 @@ export function WeighLine({
           says={t.lawSays}
           does={t.bookAnyway(weightText)}
           onYes={book}
-          onClose={() => setSure(false)}
+          onClose={() => setUnsure(undefined)}
         >
           <MissedLimits missed={missed} />
         </Confirm>
       )}
     </div>
   );
+}
+
+/** Whether a line has been in sight long enough to be meant by a tap. */
+function useSettling(): { readonly isSettled: boolean; readonly settleAnew: () => void } {
+  const [shown, setShown] = useState({ isSettled: false });
+  useEffect(() => {
+    if (shown.isSettled) return;
+    const timer = setTimeout(() => setShown({ isSettled: true }), SETTLES_MS);
+    return () => clearTimeout(timer);
+  }, [shown]);
+  return { ...shown, settleAnew: () => setShown({ isSettled: false }) };
 }
 
 /** How the weight lies to the plan, which this device knows by itself, with or without a connection. */

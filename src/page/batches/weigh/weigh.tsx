@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { Button, Go } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { Nothing } from '../../parts/states.tsx';
-import { to } from '../../shell/place.ts';
+import { go, to } from '../../shell/place.ts';
 import { useMay } from '../../shell/plant.ts';
 import { useWords } from '../../words/words.ts';
 import { type Batch, loadsOf } from '../batch.ts';
@@ -19,7 +19,7 @@ import { WEIGH } from './words.ts';
 export function Weigh({ batch, query }: { readonly batch: Batch; readonly query: URLSearchParams }) {
   const t = useWords(WEIGH);
   const may = useMay();
-  const { unsent, refused } = useUnsent(batch);
+  const { unsent, refused, ofOthers } = useUnsent(batch);
   const [chosen, choose] = useState<{ readonly load: number; readonly line: number }>();
   const [after, setAfter] = useState<{ readonly load: number; readonly line: number }>();
   const [isEnding, setEnding] = useState(false);
@@ -27,7 +27,14 @@ export function Weigh({ batch, query }: { readonly batch: Batch; readonly query:
   const loads = loadsOf(batch);
   // A load that is full stays in sight: it is mixed and tested before the next one.
   const [begun] = useState(() => nextLoad(spots));
-  if (batch.state !== 'planned' && batch.state !== 'weighing') return <NotNow batch={batch} />;
+  if (batch.state !== 'planned' && batch.state !== 'weighing') {
+    return (
+      <div class="stack">
+        <RefusedWeighings refused={refused} ofOthers={ofOthers} />
+        <NotNow batch={batch} />
+      </div>
+    );
+  }
   const load = loads.find((one) => String(one) === query.get('load')) ?? begun;
   const spot =
     spots.find((one) => one.load === load && chosen?.load === load && one.line.number === chosen.line) ??
@@ -37,6 +44,11 @@ export function Weigh({ batch, query }: { readonly batch: Batch; readonly query:
   const pick = (line: number) => {
     choose({ load, line });
     setEnding(false);
+  };
+  const weighAnew = (one: { readonly load: number; readonly line: number }) => {
+    choose({ load: one.load, line: one.line });
+    setEnding(false);
+    if (one.load !== load) go(`${to('batches', batch.id, 'weigh')}?load=${one.load}`);
   };
   return (
     <div class="weigh">
@@ -52,7 +64,7 @@ export function Weigh({ batch, query }: { readonly batch: Batch; readonly query:
         )}
       </div>
       <div class="weigh-work">
-        <RefusedWeighings refused={refused} onAnew={pick} />
+        <RefusedWeighings refused={refused} ofOthers={ofOthers} onAnew={weighAnew} />
         {!may('work') && <Notice kind="note">{t.mayNot}</Notice>}
         {ends ? (
           <AllIn

@@ -79,7 +79,7 @@ function TakeBack({
       }}
       onClose={onClose}
     >
-      <Why label={t.whyBack} value={reason} onValue={setReason} />
+      <Why label={t.whyBack} value={reason} onValue={setReason} often={Object.values(t.oftenWrong)} />
       <ProblemNotice error={error} />
     </Confirm>
   );
