@@ -16,7 +16,7 @@ import { text } from 'node:stream/consumers';
 import { afterAll, expect, test } from 'vitest';
 import { ROOT } from '../api/running.ts';
 
-/** A project as small as it can be: an npm that takes its time, and a compiler that makes one file. */
+/** A project as small as it can be: an npm that takes its time, a compiler that makes one file, and a bundler that has nothing to do. */
 
 const project = mkdtempSync(join(tmpdir(), 'meatblock-launch-'));
 afterAll(() => rmSync(project, { recursive: true, force: true }));
@@ -31,8 +31,9 @@ const NPM = `#!/bin/sh
 printf 'installs ' >> calls
 rm -rf node_modules
 sleep 0.5
-mkdir -p node_modules/typescript/bin
+mkdir -p node_modules/typescript/bin node_modules/vite/bin
 cp compiler node_modules/typescript/bin/tsc
+: > node_modules/vite/bin/vite.js
 printf 'installed ' >> calls
 `;
 
@@ -50,7 +51,7 @@ async function launch(): Promise<string> {
 test('commands that start at once install and build once, one after the other; a turn that nobody ended is taken over', async () => {
   for (const folder of ['src', 'bin']) mkdirSync(join(project, folder));
   cpSync(join(ROOT, 'src/launch.mjs'), join(project, 'src/launch.mjs'));
-  for (const name of ['package-lock.json', 'tsconfig.json', 'tsconfig.build.json', 'package.json']) {
+  for (const name of ['package-lock.json', 'tsconfig.json', 'tsconfig.build.json', 'vite.config.ts', 'package.json']) {
     writeFileSync(join(project, name), '{}');
   }
   writeFileSync(join(project, 'compiler'), COMPILER);

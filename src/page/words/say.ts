@@ -18,6 +18,8 @@ const LONGEST = 4000;
 const spanish = new Map<string, string>();
 const wanted = new Set<string>();
 const listeners = new Set<() => void>();
+/** How often Spanish has come: whoever drew before the last time draws anew. */
+let timesCome = 0;
 let isAsking = false;
 
 const inSpanish: Say = (sentence) => {
@@ -44,6 +46,7 @@ async function fetchWanted(): Promise<void> {
         spanish.set(sentence, body.sentences[index] ?? sentence);
         wanted.delete(sentence);
       }
+      timesCome += 1;
       for (const listener of listeners) listener();
     }
   } catch (error) {
@@ -64,11 +67,13 @@ const SAYING: Readonly<Record<'en' | 'es', Readonly<Record<DecimalMark, Say>>>> 
 /** What the service wrote, in the language of this device; what is not known in it stays as it is. */
 export function useSay(): Say {
   const { language, mark } = useDevice();
-  const [, setCount] = useState(0);
+  const [, setDrawn] = useState(timesCome);
   useEffect(() => {
     if (language !== 'es') return;
-    const drawAnew = () => setCount((before) => before + 1);
+    const drawAnew = () => setDrawn(timesCome);
     listeners.add(drawAnew);
+    // It may have come between the drawing and now.
+    drawAnew();
     return () => {
       listeners.delete(drawAnew);
     };
