@@ -35,7 +35,7 @@ for (const lots of [10, 20, 30, 40]) wholeBoxes(lots);
 memory();
 await books(Number(process.env.YEARS ?? 1));
 await exchange(Number(process.env.YEARS ?? 1));
-await pageInBrowser();
+await pageInBrowser(Number(process.env.YEARS ?? 1));
 
 /** Times of one call, and the ratio of the whole blend call to the raw call of HiGHS on its model. */
 function blendOverEngine(lots: number): void {

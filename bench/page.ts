@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { pino } from 'pino';
-import { chromium, type Page } from 'playwright-core';
+import { type Browser, chromium, type Page } from 'playwright-core';
 import { startService } from '../src/api/service.ts';
 import { readSettings } from '../src/api/settings.ts';
 import { print, quantile } from './timing.ts';
@@ -12,12 +12,16 @@ const COLD_STARTS = 7;
 const MOVES = 20;
 /** Lots beside those of the demo plant. */
 const MORE_LOTS = [0, 200, 600];
+/** Where less than a year is asked of the books, a look at the demo plant is enough. */
+const QUICK = { moreLots: [0], coldStarts: 3, moves: 5 };
+const WHOLE = { moreLots: MORE_LOTS, coldStarts: COLD_STARTS, moves: MOVES };
 
 /**
  * What the page weighs, how long it takes from nothing to the first blend on screen, and from a tap on a target to the
  * next. In real Chromium against a service on this machine; without Chromium only the weight is printed.
  */
-export async function pageInBrowser(): Promise<void> {
+export async function pageInBrowser(years: number): Promise<void> {
+  const { moreLots, coldStarts, moves } = years < 1 ? QUICK : WHOLE;
   weigh();
   const executablePath = (process.env.PATH ?? '')
     .split(delimiter)
@@ -31,16 +35,18 @@ export async function pageInBrowser(): Promise<void> {
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--disable-background-networking'],
   });
   try {
+    await weighFirst(browser, service.address);
     let lots = 0;
-    for (const more of MORE_LOTS) {
+    for (const more of moreLots) {
       for (; lots < more; lots++) await receive(service.address, lots);
       const starts: number[] = [];
-      for (let start = 0; start < COLD_STARTS; start++) {
+      for (let start = 0; start < coldStarts; start++) {
         // A new context has nothing in its cache.
         const context = await browser.newContext({ viewport: { width: 1024, height: 768 }, locale: 'en-US' });
         const page = await context.newPage();
         starts.push(await firstBlend(page, service.address));
-        if (start === COLD_STARTS - 1) printTimes('page, a tap to the next blend', await moves(page), more);
+        if (start === coldStarts - 1)
+          printTimes('page, a tap to the next blend', await tapTimes(page, moves), more);
         await context.close();
       }
       printTimes('page, cold start to the first blend', starts, more);
@@ -58,6 +64,24 @@ function weigh(): void {
   }));
   const sum = (files: typeof zipped) => files.reduce((total, { bytes }) => total + bytes, 0);
   print('page, all of it, gzip', sum(zipped) / 1000, 'kB', { files: zipped.length });
+}
+
+/** Of the page's own files that a browser without any of them fetches until the first blend stands there. */
+async function weighFirst(browser: Browser, address: string): Promise<void> {
+  const context = await browser.newContext({ locale: 'en-US' });
+  const page = await context.newPage();
+  const names: string[] = [];
+  page.on('request', (request) => {
+    const { pathname } = new URL(request.url());
+    if (pathname === '/') names.push('index.html');
+    else if (pathname.startsWith('/page/')) names.push(pathname.slice('/page/'.length));
+  });
+  await firstBlend(page, address);
+  await context.close();
+  const bytes = names.map((name) => gzipSync(readFileSync(join(BUILT, name)), { level: 9 }).length);
+  print('page, until the first blend, gzip', bytes.reduce((total, each) => total + each, 0) / 1000, 'kB', {
+    files: names.length,
+  });
 }
 
 function printTimes(name: string, ms: readonly number[], moreLots: number): void {
@@ -80,9 +104,9 @@ const DRAWN = `new Promise((resolve) => {
 })`;
 
 /** Milliseconds from each tap on a target until the new blend stands there, drawn. */
-async function moves(page: Page): Promise<number[]> {
+async function tapTimes(page: Page, moves: number): Promise<number[]> {
   const times: number[] = [];
-  for (let move = 0; move < MOVES; move++) {
+  for (let move = 0; move < moves; move++) {
     // Let the picture of the last one be finished: people look before they tap.
     await page.waitForTimeout(900);
     const word = move % 2 === 0 ? 'less' : 'more';
