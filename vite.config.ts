@@ -1,5 +1,8 @@
 import { defineConfig } from 'vite';
 
+// Whoever builds it, a test too: the page is built for use.
+process.env.NODE_ENV = 'production';
+
 /** The page for the shop: one entry, a piece for each section, what they share, all of it served by the service itself. */
 export default defineConfig({
   root: 'src/page',
