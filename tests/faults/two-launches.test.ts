@@ -51,7 +51,13 @@ async function launch(): Promise<string> {
 test('commands that start at once install and build once, one after the other; a turn that nobody ended is taken over', async () => {
   for (const folder of ['src', 'bin']) mkdirSync(join(project, folder));
   cpSync(join(ROOT, 'src/launch.mjs'), join(project, 'src/launch.mjs'));
-  for (const name of ['package-lock.json', 'tsconfig.json', 'tsconfig.build.json', 'vite.config.ts', 'package.json']) {
+  for (const name of [
+    'package-lock.json',
+    'tsconfig.json',
+    'tsconfig.build.json',
+    'vite.config.ts',
+    'package.json',
+  ]) {
     writeFileSync(join(project, name), '{}');
   }
   writeFileSync(join(project, 'compiler'), COMPILER);
